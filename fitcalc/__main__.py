@@ -1,0 +1,7 @@
+"""`python -m fitcalc`."""
+
+import sys
+
+from fitcalc.cli import main
+
+sys.exit(main())

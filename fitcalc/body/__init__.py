@@ -1,0 +1,1 @@
+"""From any set of body measurements to link lengths with intervals."""

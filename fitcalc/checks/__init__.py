@@ -1,0 +1,1 @@
+"""Each figure against its published limit."""

@@ -1,0 +1,132 @@
+"""A figure, the limit it meets, and what follows."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from fitcalc.sources import Source
+from fitcalc.units import Bools, Floats, Points
+
+Status = Literal["pass", "advise", "fail", "not assessed"]
+STATUSES: tuple[Status, ...] = ("fail", "advise", "not assessed", "pass")
+"""Worst first."""
+ROUNDING = 1e-9
+"""A figure that stands on its limit holds it; arithmetic must not decide (mm, deg)."""
+
+
+@dataclass(frozen=True, eq=False)
+class Figure:
+    """One thing measured on the case.
+
+    Attributes:
+        id: dotted and stable, as in `harness.shoulder_left.side_angle`.
+        quantity: the limit key it is held against, as in `harness.shoulder.side_angle`.
+        label: what it is, in words.
+        unit: of the value and of its limits.
+        value: `(n,)`; None where it could not be measured, and then `missing` says for want of what.
+        evidence: the points it was measured between, each `(n, 3)`, for the drawing.
+        missing: path of the measurement that is lacking, with a word on it.
+    """
+
+    id: str
+    quantity: str
+    label: str
+    unit: str
+    value: Floats | None
+    evidence: tuple[Points, ...] = ()
+    missing: str = ""
+
+
+def not_measured(id: str, quantity: str, label: str, unit: str, missing: str) -> Figure:
+    """A figure that could not be measured for want of `missing`."""
+    return Figure(id, quantity, label, unit, None, (), missing)
+
+
+@dataclass(frozen=True, eq=False)
+class Check:
+    """A figure against one limit.
+
+    Attributes:
+        id: the figure's own; where several rows limit it, the further ones carry `@` and the row's id.
+        low, high: must hold; None where there is no such bound. A bound may differ by case, `(n,)`.
+        recommended_low, recommended_high: should hold.
+        rules: id of the limit set.
+        limit: id of the row in that set; empty when no row limits this figure.
+        source: where the bounds come from.
+        too_low, too_high: what would mend it; `{margin}` stands for what is lacking.
+    """
+
+    id: str
+    figure: Figure
+    low: Floats | None
+    high: Floats | None
+    recommended_low: Floats | None
+    recommended_high: Floats | None
+    rules: str
+    limit: str
+    source: Source | None
+    too_low: str
+    too_high: str
+
+    @property
+    def label(self) -> str:
+        """What is checked, in words."""
+        return self.figure.label
+
+    @property
+    def margin(self) -> Floats | None:
+        """Distance to the nearer bound that must hold, `(n,)`; negative = broken. None where nothing was measured or bounded."""
+        return _room(self.figure.value, self.low, self.high)
+
+    @property
+    def comfort_margin(self) -> Floats | None:
+        """Distance to the nearer recommended bound, `(n,)`; negative = outside the recommendation."""
+        return _room(self.figure.value, self.recommended_low, self.recommended_high)
+
+    @property
+    def fails(self) -> Bools:
+        """Where a bound that must hold is broken, `(n,)`."""
+        return _broken(self.margin)
+
+    @property
+    def advises(self) -> Bools:
+        """Where only a recommendation is broken, `(n,)`."""
+        return _broken(self.comfort_margin) & ~self.fails
+
+    @property
+    def status(self) -> Status:
+        """Of the first case."""
+        if self.figure.value is None or (self.margin is None and self.comfort_margin is None):
+            return "not assessed"
+        if self.fails[0]:
+            return "fail"
+        return "advise" if self.advises[0] else "pass"
+
+    @property
+    def remedy(self) -> str:
+        """What would mend the first case; for one that was not assessed, what is missing; else empty."""
+        if self.figure.value is None:
+            return f"measure {self.figure.missing}" if self.figure.missing else ""
+        if self.status not in ("fail", "advise"):
+            return ""
+        failed = bool(self.fails[0])
+        low, room = (self.low, self.margin) if failed else (self.recommended_low, self.comfort_margin)
+        is_low = low is not None and self.figure.value[0] < np.ravel(low)[0]
+        lacking = 0.0 if room is None else -float(room[0])
+        return (self.too_low if is_low else self.too_high).replace("{margin}", _amount(lacking, self.figure.unit))
+
+
+def _amount(lacking: float, unit: str) -> str:
+    return f"{lacking:.{1 if lacking < 10 else 0}f} {unit}"
+
+
+def _room(value: Floats | None, low: Floats | None, high: Floats | None) -> Floats | None:
+    if value is None or (low is None and high is None):
+        return None
+    sides = ([] if low is None else [value - low]) + ([] if high is None else [high - value])
+    return np.min(np.broadcast_arrays(*sides), axis=0)
+
+
+def _broken(margin: Floats | None) -> Bools:
+    return np.zeros(1, dtype=bool) if margin is None else margin < -ROUNDING

@@ -1,0 +1,145 @@
+"""The command line: parse, call, print."""
+
+import argparse
+import json
+import sys
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+from fitcalc.documents.driver import Driver
+from fitcalc.documents.samples import sample_cars, sample_drivers
+from fitcalc.documents.setup import Setup
+from fitcalc.documents.store import load_car, load_driver, load_setup, save
+from fitcalc.errors import InputError
+from fitcalc.present.tables import Table, as_text
+from fitcalc.present.wording import CAUTIONS
+
+COMPUTED, SOMETHING_FAILS, BAD_INPUT = 0, 1, 2
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command; the exit status is 0 computed, 1 computed and a limit is broken, 2 bad input."""
+    options = _parser().parse_args(arguments)
+    try:
+        return options.run(options)
+    except InputError as error:
+        print(f"fitcalc: {error}", file=sys.stderr)
+        return BAD_INPUT
+    except BrokenPipeError:
+        sys.stderr.close()
+        return COMPUTED
+
+
+def _check(options: argparse.Namespace) -> int:
+    from fitcalc.fit.evaluate import evaluate
+    from fitcalc.present.record import check_record
+
+    car, driver = load_car(_file(options.car, sample_cars())), _driver(options)
+    setup = load_setup(options.setup) if options.setup else Setup()
+    result = evaluate(car, driver, setup, options.rules)
+    _show(check_record(result), options)
+    return SOMETHING_FAILS if result.anything_fails else COMPUTED
+
+
+def _fit(options: argparse.Namespace) -> int:
+    from fitcalc.fit.rework import fit
+    from fitcalc.present.record import fit_record
+
+    found = fit(load_car(_file(options.car, sample_cars())), _driver(options), options.rules)
+    if options.save:
+        save(found.after.setup, options.save)
+    _show(fit_record(found), options)
+    return SOMETHING_FAILS if found.after.anything_fails else COMPUTED
+
+
+def _body(options: argparse.Namespace) -> int:
+    from fitcalc.present.body_table import body_table
+
+    table = body_table(_driver(options))
+    if options.json:
+        print(json.dumps([dict(zip(table.header, row, strict=True)) for row in table.rows], indent=2))
+    else:
+        _print_tables([table])
+    return COMPUTED
+
+
+def _limits(options: argparse.Namespace) -> int:
+    from fitcalc.present.limits_table import limits_table
+
+    _print_tables([limits_table()])
+    return COMPUTED
+
+
+def _schema(options: argparse.Namespace) -> int:
+    from fitcalc.documents.schema import schema_for
+    from fitcalc.present.record import ResultRecord
+
+    schema = ResultRecord.model_json_schema() if options.kind == "result" else schema_for(options.kind)
+    print(json.dumps(schema, indent=2, ensure_ascii=False))
+    return COMPUTED
+
+
+def _window(options: argparse.Namespace) -> int:
+    from fitcalc.window.start import start
+
+    return start([] if options.car is None else [options.car])
+
+
+def _driver(options: argparse.Namespace) -> Driver:
+    return load_driver(_file(options.driver, sample_drivers()))
+
+
+def _file(name: str, samples: Mapping[str, Path]) -> Path:
+    """The named file, or the sample of that name where there is no such file."""
+    path = Path(name)
+    return samples[name] if name in samples and not path.exists() else path
+
+
+def _show(record: Any, options: argparse.Namespace) -> None:
+    from fitcalc.present.summary import heading, tables
+
+    if options.json:
+        print(record.model_dump_json(indent=2))
+        return
+    print(heading(record), end="\n\n")
+    _print_tables(tables(record))
+
+
+def _print_tables(tables: list[Table]) -> None:
+    print("\n\n".join(text for text in map(as_text, tables) if text), end="\n\n")
+    print("Cautions\n" + "\n".join(f"- {line}" for line in CAUTIONS))
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="fitcalc",
+        description="Fit a driver to an open single-seater: seat offset, pedal extensions, straps, clearances.",
+        epilog="Exit status: 0 computed and no limit broken, 1 computed and a limit is broken, 2 bad input.",
+    )
+    parser.set_defaults(run=_window, car=None)
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND")
+    check = _command(commands, "check", _check, "how the driver sits, as found or with a rework")
+    check.add_argument("--setup", metavar="FILE", help="a rework to check instead of the car as found")
+    fitted = _command(commands, "fit", _fit, "the rework: seat offset first, then pedal extensions")
+    fitted.add_argument("--save", metavar="FILE", help="write the rework to this setup file")
+    for command in (check, fitted):
+        command.add_argument("car", metavar="CAR", help="a car file, or the name of a sample")
+        command.add_argument("driver", metavar="DRIVER", help="a driver file, or the name of a sample")
+        command.add_argument("--rules", metavar="SET", help="limit set, or a file of your own; else the car's own")
+        command.add_argument("--json", action="store_true", help="print the full result as JSON")
+    body = _command(commands, "body", _body, "what is taken for the driver's body, measured or estimated")
+    body.add_argument("driver", metavar="DRIVER", help="a driver file, or the name of a sample")
+    body.add_argument("--json", action="store_true", help="print the table as JSON")
+    _command(commands, "limits", _limits, "every check, what it measures, and which rules limit it")
+    schema = _command(commands, "schema", _schema, "JSON Schema of a file or of the result")
+    schema.add_argument("kind", choices=("car", "driver", "setup", "result"))
+    window = _command(commands, "window", _window, "open the window (also without any command)")
+    window.add_argument("car", nargs="?", metavar="CAR", help="a car file to open")
+    return parser
+
+
+def _command(commands: Any, name: str, run: Any, text: str) -> argparse.ArgumentParser:
+    command: argparse.ArgumentParser = commands.add_parser(name, help=text, description=text)
+    command.set_defaults(run=run)
+    return command

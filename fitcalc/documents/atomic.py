@@ -1,0 +1,79 @@
+"""A file replaced in one step: whatever fails, either all of the old or all of the new is there."""
+
+import errno
+import os
+import secrets
+from pathlib import Path
+
+from fitcalc.errors import InputError
+
+REASONS = {
+    errno.ENOSPC: "the disk is full",
+    errno.EDQUOT: "the disk quota is used up",
+    errno.EROFS: "the disk is read-only",
+    errno.EACCES: "the folder or the file is read-only",
+    errno.EPERM: "the folder or the file is read-only",
+    errno.EIO: "the disk reports a fault",
+    errno.ENOENT: "there is no such folder",
+    errno.ENAMETOOLONG: "the name is too long",
+}
+CANNOT_SYNC = (errno.EINVAL, errno.ENOTSUP, errno.EBADF)
+"""What file systems answer that can't flush a folder, as some network ones."""
+
+
+def replace_file(path: Path, content: bytes) -> None:
+    """Writes a file whole and flushed beside its place, then moves it there.
+
+    A link is followed; the permissions of a file that is there are kept.
+
+    Raises:
+        InputError: it could not be written; the old file is as it was, unless the sentence says otherwise.
+    """
+    try:
+        _replace(Path(os.path.realpath(path)), content)
+    except (OSError, ValueError) as error:
+        raise _refusal(path, error, "the file is as it was; save it somewhere else") from None
+    try:
+        _flush_folder(Path(os.path.realpath(path)).parent)
+    except OSError as error:
+        raise _refusal(path, error, "it is written, but may not outlive a power cut; save it again") from None
+
+
+def _replace(path: Path, content: bytes) -> None:
+    if path.exists() and not os.access(path, os.W_OK):
+        raise PermissionError(errno.EACCES, "read-only")
+    part = path.with_name(f".fitcalc-{secrets.token_hex(6)}.part")
+    try:
+        _write_flushed(part, content)
+        if path.exists():
+            part.chmod(path.stat().st_mode & 0o7777)
+        os.replace(part, path)
+    except BaseException:
+        part.unlink(missing_ok=True)
+        raise
+
+
+def _write_flushed(path: Path, content: bytes) -> None:
+    with path.open("xb") as file:
+        file.write(content)
+        file.flush()
+        os.fsync(file.fileno())
+
+
+def _flush_folder(folder: Path) -> None:
+    if os.name == "nt":
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    except OSError as error:
+        if error.errno not in CANNOT_SYNC:
+            raise
+    finally:
+        os.close(handle)
+
+
+def _refusal(path: Path, error: OSError | ValueError, hint: str) -> InputError:
+    number = getattr(error, "errno", None)
+    reason = REASONS.get(number or 0) or getattr(error, "strerror", None) or str(error)
+    return InputError(str(path), "", f"could not be saved, because {reason}", hint)

@@ -1,0 +1,1 @@
+"""The one result, and the search for the least rework."""

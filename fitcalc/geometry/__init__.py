@@ -1,0 +1,1 @@
+"""Vectors, linkages and outlines over a leading case axis; knows no cars."""

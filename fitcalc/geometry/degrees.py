@@ -1,0 +1,50 @@
+"""Trigonometry in degrees, and angles between lines."""
+
+import numpy as np
+
+from fitcalc.units import Deg, Floats, Points
+
+
+def sind(angle: Deg) -> Floats:
+    """Sine of an angle in degrees."""
+    return np.sin(np.radians(angle))
+
+
+def cosd(angle: Deg) -> Floats:
+    """Cosine of an angle in degrees."""
+    return np.cos(np.radians(angle))
+
+
+def tand(angle: Deg) -> Floats:
+    """Tangent of an angle in degrees."""
+    return np.tan(np.radians(angle))
+
+
+def atan2d(up: Floats, along: Floats) -> Deg:
+    """Angle whose tangent is up/along, -180 to 180."""
+    return np.degrees(np.arctan2(up, along))
+
+
+def acosd(cosine: Floats) -> Deg:
+    """Angle of a cosine; what rounding pushed beyond +-1 is taken as +-1."""
+    return np.degrees(np.arccos(np.clip(cosine, -1.0, 1.0)))
+
+
+def length(vector: Points) -> Floats:
+    """Length of each vector."""
+    return np.sqrt(np.sum(vector * vector, axis=-1))
+
+
+def unit(vector: Points) -> Points:
+    """Direction of each vector; a zero vector stays zero."""
+    size = length(vector)[..., None]
+    return np.divide(vector, size, out=np.zeros(np.broadcast_shapes(vector.shape)), where=size > 0)
+
+
+def included(first: Points, corner: Points, last: Points) -> Deg:
+    """Angle at `corner` between the lines to `first` and `last`, 0 to 180; 180 = straight.
+
+    Coincident points give 90. Well conditioned near 0 and 180 (Kahan's two-sided arctangent form).
+    """
+    a, b = unit(first - corner), unit(last - corner)
+    return np.degrees(2.0 * np.arctan2(length(a - b), length(a + b)))

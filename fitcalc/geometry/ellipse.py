@@ -1,0 +1,35 @@
+"""An upright ellipse in side view: how far it reaches in a direction."""
+
+import numpy as np
+
+from fitcalc.geometry.degrees import unit
+from fitcalc.geometry.side import at_y, dot
+from fitcalc.units import Mm, Points
+
+
+def reach(half_length: Mm, half_height: Mm, direction: Points) -> Mm:
+    """Distance from an ellipse's centre to its tangent square to a direction.
+
+    Source: support function of the ellipse, sqrt((a nx)2 + (b nz)2).
+    """
+    way = unit(direction)
+    return np.hypot(half_length * way[..., 0], half_height * way[..., 2])
+
+
+def below_line(centre: Points, half_length: Mm, half_height: Mm, front: Points, rear: Points) -> Mm:
+    """Room between an ellipse and the endless straight line front-rear, square to it; positive = all of it below."""
+    along = unit(_flat(rear - front))
+    down = np.stack([along[..., 2], along[..., 1], -along[..., 0]], axis=-1)
+    return dot(_flat(centre - front), down) - reach(half_length, half_height, down)
+
+
+def touching_point(centre: Points, half_length: Mm, half_height: Mm, direction: Points) -> Points:
+    """The point of the ellipse that lies furthest in a direction."""
+    way = unit(_flat(direction))
+    far = reach(half_length, half_height, way)[..., None]
+    scale = np.stack(np.broadcast_arrays(half_length**2, 0.0 * half_length, half_height**2), axis=-1)
+    return centre + np.divide(scale * way, far, out=np.zeros(np.broadcast_shapes(scale.shape, way.shape)), where=far > 0)
+
+
+def _flat(points: Points) -> Points:
+    return at_y(points, np.zeros(points.shape[:-1]))

@@ -1,0 +1,46 @@
+"""The side view: plane x-z, x rearward to the right, z up."""
+
+import numpy as np
+
+from fitcalc.geometry.degrees import cosd, sind
+from fitcalc.units import Deg, Floats, Points
+
+LEFT, RIGHT = -1.0, 1.0
+
+
+def point(x: Floats, y: Floats, z: Floats) -> Points:
+    """Points `(n, 3)` from coordinates that broadcast against each other."""
+    return np.stack(np.broadcast_arrays(x, y, z), axis=-1).astype(float)
+
+
+def leaning(angle: Deg) -> Points:
+    """Direction at an angle from the upward vertical, positive leaning rearward."""
+    return point(sind(angle), np.zeros_like(angle), cosd(angle))
+
+
+def turned(points: Points, pivot: Points, angle: Deg) -> Points:
+    """Points turned about a transverse axis through `pivot`; positive turns the top rearward."""
+    offset = points - pivot
+    c, s = cosd(angle), sind(angle)
+    x, y, z = offset[..., 0], offset[..., 1], offset[..., 2]
+    return pivot + point(c * x + s * z, y, c * z - s * x)
+
+
+def at_y(points: Points, y: Floats) -> Points:
+    """The same points in side view, at another `y`."""
+    return point(points[..., 0], y, points[..., 2])
+
+
+def scaled(vector: Points, size: Floats) -> Points:
+    """Each vector times its own number."""
+    return vector * np.asarray(size)[..., None]
+
+
+def across(vector: Points) -> Points:
+    """Side-view normal of a direction: the direction turned a quarter with its top going rearward."""
+    return point(vector[..., 2], np.zeros_like(vector[..., 1]), -vector[..., 0])
+
+
+def dot(a: Points, b: Points) -> Floats:
+    """Scalar product of each pair."""
+    return np.sum(a * b, axis=-1)

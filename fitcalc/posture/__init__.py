@@ -1,0 +1,1 @@
+"""From links and a seat to joints in the car."""

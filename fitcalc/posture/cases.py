@@ -1,0 +1,45 @@
+"""Documents as cases: any number in a car or a setup may be an array over cases.
+
+`spread` puts arrays in place of numbers without validation, so that one call of the same code evaluates one car or a
+million. `xyz` turns a document's point into points `(n, 3)`.
+"""
+
+from collections.abc import Mapping
+from typing import Any, TypeVar
+
+import numpy as np
+from pydantic import BaseModel
+
+from fitcalc.documents.fields import Point, SideMark
+from fitcalc.geometry.side import point
+from fitcalc.units import Floats, Points
+
+Model = TypeVar("Model", bound=BaseModel)
+
+
+def spread(document: Model, values: Mapping[str, Floats]) -> Model:
+    """The document with arrays over cases at the given paths, as `{"seat.junction.x": array}`."""
+    for path, value in values.items():
+        document = _placed(document, path.split("."), value)
+    return document
+
+
+def xyz(mark: Point | SideMark) -> Points:
+    """A document's point, `(n, 3)`; a side-view mark lies on the centre plane."""
+    y = mark.y if isinstance(mark, Point) else 0.0
+    return point(np.atleast_1d(mark.x), np.atleast_1d(y), np.atleast_1d(mark.z))
+
+
+def column(value: Any) -> Floats:
+    """A document's number as an array over cases, `(n,)`."""
+    return np.atleast_1d(np.asarray(value, dtype=float))
+
+
+def _placed(node: Any, path: list[str], value: Floats) -> Any:
+    if not path:
+        return value
+    step, rest = path[0], path[1:]
+    if isinstance(node, tuple):
+        index = int(step)
+        return (*node[:index], _placed(node[index], rest, value), *node[index + 1 :])
+    return node.model_copy(update={step: _placed(getattr(node, step), rest, value)})

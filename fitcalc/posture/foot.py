@@ -1,0 +1,129 @@
+"""The shoe on the pad: heel on the floor, heel planted while the pad moves away, or sole flat on the pad."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from fitcalc.body.links import Links
+from fitcalc.documents.car import Car
+from fitcalc.geometry.degrees import length, unit
+from fitcalc.geometry.lines import behind_on_profile, extended, height_at, nearest_on_profile, profile_points
+from fitcalc.geometry.side import across, at_y, dot, scaled
+from fitcalc.posture.cases import xyz
+from fitcalc.posture.pads import Pad
+from fitcalc.units import Bools, Mm, Points
+
+
+@dataclass(frozen=True, eq=False)
+class Foot:
+    """A rigid shoe at one moment.
+
+    Attributes:
+        heel: rear lower corner of the sole.
+        ball: under the ball of the foot, on the sole.
+        toe: front end of the sole.
+        ankle: ankle joint.
+        sole: direction heel to toe along the sole.
+        grounded: the heel is on the floor or heel rest.
+        lift: how far the heel would have to leave the floor for the ball to reach the pad; 0 when it reaches.
+        slide: ball from the pad's centre along the face, positive upward.
+    """
+
+    heel: Points
+    ball: Points
+    toe: Points
+    ankle: Points
+    sole: Points
+    grounded: Bools
+    lift: Mm
+    slide: Mm
+
+
+def heel_to_ball(links: Links) -> Mm:
+    """Along the sole, from the back of the shoe to under the ball of the foot."""
+    return links.heel_to_ball + links.shoe_heel_margin
+
+
+def floor_line(car: Car) -> Points:
+    """The floor in side view, carried on level beyond what was measured."""
+    return extended(profile_points(car.footwell.floor))
+
+
+def heel_down(pad: Pad, links: Links, car: Car) -> Foot:
+    """Heel on the floor, ball on the middle of the pad: throttle and light braking.
+
+    Where the ball cannot reach the pad the foot points at it from the nearest floor, and `lift` says what is missing.
+    """
+    span = heel_to_ball(links)
+    floor = floor_line(car)
+    heel, found = behind_on_profile(pad.centre, span, floor)
+    heel, found = _held_by_rest(heel, found, car)
+    gap = length(at_y(pad.centre, heel[:, 1]) - heel)
+    lift = np.where(found, 0.0, np.maximum(gap - span, 0.0))
+    ball = heel + scaled(unit(pad.centre - heel), span)
+    return _shoe(heel, ball, links, np.ones(len(heel), dtype=bool), lift, pad)
+
+
+def heel_planted(rest: Foot, pad: Pad, links: Links) -> tuple[Foot, Bools]:
+    """Heel where it was at rest, the foot turned about it until the sole meets the pad's face again.
+
+    Returns:
+        The foot, and whether the face can be met so.
+    """
+    span = heel_to_ball(links)
+    from_heel = pad.centre - rest.heel
+    middle = -dot(from_heel, pad.up)
+    offset = from_heel + scaled(pad.up, middle)
+    room = span * span - dot(offset, offset)
+    half = np.sqrt(np.maximum(room, 0.0))
+    slide = np.where(np.abs(middle + half) < np.abs(middle - half), middle + half, middle - half)
+    ball = pad.centre + scaled(pad.up, slide)
+    foot = _shoe(rest.heel, ball, links, rest.grounded, rest.lift, pad)
+    return foot, room >= 0.0
+
+
+def sole_flat(pad: Pad, links: Links, car: Car) -> tuple[Foot, Bools]:
+    """Sole flat on the pad, ball on its middle: clutch and hard braking.
+
+    Returns:
+        The foot, and whether its heel clears the floor.
+    """
+    heel = pad.centre - scaled(pad.up, heel_to_ball(links))
+    clear = heel[:, 2] >= height_at(heel[:, 0], floor_line(car))
+    nobody = np.zeros(len(heel), dtype=bool)
+    return _shoe(heel, pad.centre, links, nobody, np.zeros(len(heel)), pad), clear
+
+
+def chosen(condition: Bools, yes: Foot, no: Foot) -> Foot:
+    """One foot per case, by a condition."""
+    return Foot(
+        **{
+            name: np.where(condition.reshape((-1,) + (1,) * (getattr(yes, name).ndim - 1)), getattr(yes, name), getattr(no, name))
+            for name in Foot.__dataclass_fields__
+        }
+    )
+
+
+def _held_by_rest(heel: Points, found: Bools, car: Car) -> tuple[Points, Bools]:
+    if car.footwell.heel_rest is None:
+        return heel, found
+    rest = at_y(xyz(car.footwell.heel_rest) + np.zeros_like(heel), heel[:, 1])
+    ahead = heel[:, 0] < rest[:, 0]
+    return np.where(ahead[:, None], rest, heel), found & ~ahead
+
+
+def _shoe(heel: Points, ball: Points, links: Links, grounded: Bools, lift: Mm, pad: Pad) -> Foot:
+    sole = unit(ball - heel)
+    upward = across(sole)
+    ankle = (
+        heel
+        + scaled(sole, links.heel_to_ankle + links.shoe_heel_margin)
+        + scaled(upward, links.ankle_height + links.sole_heel)
+    )
+    slide = dot(ball - pad.centre, pad.up)
+    return Foot(heel, ball, heel + scaled(sole, links.shoe_length), ankle, sole, grounded, lift, slide)
+
+
+def nearest_floor(points: Points, car: Car) -> Points:
+    """The point of the floor nearest to each point, in side view."""
+    return nearest_on_profile(points, floor_line(car))

@@ -1,0 +1,106 @@
+"""The driver in the car: from links, seat, pads and wheel to every joint."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from fitcalc.body.links import Links
+from fitcalc.documents.car import Car
+from fitcalc.documents.car_pedals import Pedal
+from fitcalc.documents.setup import Setup
+from fitcalc.geometry.side import LEFT, RIGHT, at_y
+from fitcalc.posture.cases import column
+from fitcalc.posture.foot import Foot, chosen, heel_down, heel_planted, sole_flat
+from fitcalc.posture.limbs import Arm, Leg, arm_to, leg_to
+from fitcalc.posture.pads import Pad, pad_at
+from fitcalc.posture.seat import back_angle, hip_point
+from fitcalc.posture.trunk import Trunk, trunk_on
+from fitcalc.posture.wheel import grips
+from fitcalc.units import Deg, Points
+
+
+@dataclass(frozen=True, eq=False)
+class OnPedal:
+    """One pedal with its foot and leg, at rest and at the stop."""
+
+    rest_pad: Pad
+    full_pad: Pad
+    rest: Leg
+    full: Leg
+
+
+@dataclass(frozen=True, eq=False)
+class Sitting:
+    """The driver seated. `hands` is None where no wheel was measured.
+
+    Attributes:
+        hips: left and right hip joint.
+        pedals: by name, in the order clutch, brake, throttle.
+        hands: left and right arm, wheel straight ahead.
+    """
+
+    trunk: Trunk
+    hips: tuple[Points, Points]
+    pedals: Mapping[str, OnPedal]
+    hands: tuple[Arm, Arm] | None
+
+
+def sit(car: Car, links: Links, setup: Setup) -> Sitting:
+    """Seat the driver: hips from the seat, trunk along its back, feet on the pads, hands on the wheel."""
+    trunk = trunk_on(hip_point(car, links, setup), back_angle(car, setup), links)
+    middle = trunk.hip[:, 1]
+    hips = (
+        at_y(trunk.hip, middle + LEFT * links.hip_half_spacing),
+        at_y(trunk.hip, middle + RIGHT * links.hip_half_spacing),
+    )
+    pedals = {
+        name: on_pedal(name, pedal, car, setup, trunk, hips, links) for name, pedal in car.fitted_pedals().items()
+    }
+    return Sitting(trunk, hips, pedals, hands_at(car, links, setup, trunk, column(0.0)))
+
+
+def on_pedal(
+    name: str, pedal: Pedal, car: Car, setup: Setup, trunk: Trunk, hips: tuple[Points, Points], links: Links
+) -> OnPedal:
+    """One pedal with the leg that works it."""
+    hip = hips[0] if pedal.foot == "left" else hips[1]
+    rest_pad, full_pad = (pad_at(pedal, getattr(setup, name), column(setup.box_travel), at) for at in (0.0, 1.0))
+    rest_foot = foot_at_rest(name, rest_pad, links, car)
+    full_foot = foot_pressed(name, rest_foot, full_pad, pedal, links, car)
+    return OnPedal(
+        rest_pad, full_pad, leg_to(hip, rest_foot, trunk, links), leg_to(hip, full_foot, trunk, links)
+    )
+
+
+def foot_at_rest(name: str, pad: Pad, links: Links, car: Car) -> Foot:
+    """The foot on a released pedal: heel down where the ball then reaches; the clutch is met with the sole flat."""
+    down = heel_down(pad, links, car)
+    flat, clear = sole_flat(pad, links, car)
+    if name == "clutch":
+        return chosen(clear, flat, down)
+    return chosen((down.lift > 0.0) & clear, flat, down)
+
+
+def foot_pressed(name: str, rest: Foot, pad: Pad, pedal: Pedal, links: Links, car: Car) -> Foot:
+    """The foot at part or full travel.
+
+    The throttle is worked about a planted heel while the ball stays on the pad; the other pedals with the sole flat
+    where the heel then clears the floor. Otherwise the heel slides along the floor after the pad.
+    """
+    follows = heel_down(pad, links, car)
+    if name == "throttle":
+        planted, meets = heel_planted(rest, pad, links)
+        stays = meets & rest.grounded & (np.abs(planted.slide) <= column(pedal.pad_height) / 2)
+        follows = chosen(stays, planted, follows)
+    flat, clear = sole_flat(pad, links, car)
+    pushes_flat = clear & (~follows.grounded | (follows.lift > 0.0) | (name != "throttle"))
+    return chosen(pushes_flat, flat, follows)
+
+
+def hands_at(car: Car, links: Links, setup: Setup, trunk: Trunk, turn: Deg) -> tuple[Arm, Arm] | None:
+    """Both arms with the wheel turned by `turn` (positive = clockwise as the driver sees it)."""
+    if car.steering_wheel is None:
+        return None
+    left, right = grips(car.steering_wheel, setup, turn)
+    return arm_to(trunk.shoulder_left, left, trunk, links), arm_to(trunk.shoulder_right, right, trunk, links)

@@ -1,0 +1,1 @@
+"""The result as pictures and tables, as plain data."""

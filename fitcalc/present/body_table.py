@@ -1,0 +1,43 @@
+"""What is taken for the driver's body: measured or estimated, how sure, and what it decides."""
+
+from fitcalc.body.dimensions import FIELDS, titles
+from fitcalc.body.estimate import estimate
+from fitcalc.body.guide import guide_for
+from fitcalc.documents.driver import Driver
+from fitcalc.present.tables import Table
+from fitcalc.present.wording import number
+
+
+def body_table(driver: Driver) -> Table:
+    """Every dimension with its 90 % interval; those that a driver file can give come with what they decide."""
+    body = estimate(driver)
+    decides = {dimension: _decides(field) for field, dimension in FIELDS.items()}
+    rows = zip(body.names, body.mean, body.low, body.high, body.measured, strict=True)
+    lines = tuple(
+        (
+            titles()[name],
+            "measured" if measured else "estimated",
+            number(value, _unit(name)),
+            f"{number(low, _unit(name))} - {number(high, _unit(name))}",
+            _unit(name),
+            decides.get(name, ""),
+        )
+        for name, value, low, high, measured in rows
+    )
+    header = ("dimension", "from", "value", "90 % interval", "unit", "decides most")
+    return Table(f"The body of {driver.name}", header, lines)
+
+
+def body_remarks(driver: Driver) -> list[str]:
+    """What does not go together, and where the estimate leaves the survey."""
+    body = estimate(driver)
+    return [*body.flags, *([body.reason] if body.extrapolated else [])]
+
+
+def _unit(name: str) -> str:
+    return "kg" if name == FIELDS["mass"] else "mm"
+
+
+def _decides(field: str) -> str:
+    guide = guide_for("mass" if field == "mass" else f"measurements.{field}")
+    return "" if guide is None else guide.decides

@@ -1,0 +1,110 @@
+"""The record as tables for a person: what to do, how the driver then sits, what the limits say."""
+
+from fitcalc.present.record import CheckRecord, ResultRecord
+from fitcalc.present.tables import Table
+from fitcalc.present.wording import MARKS, amount, number, seat_move, signed, span
+
+GROUPS = (
+    ("Straps", "harness."),
+    ("Cleats, shoes and pedals", "cleat."),
+)
+
+
+def tables(record: ResultRecord) -> list[Table]:
+    """All tables of one record, in reading order."""
+    sitting = posture_table(record)
+    work = [seat_table(record), pedal_table(record)]
+    groups = [checks_table(title, [c for c in record.checks if c.id.startswith(start)]) for title, start in GROUPS]
+    starts = tuple(start for _, start in GROUPS)
+    rest = checks_table("Everything else", [c for c in record.checks if not c.id.startswith(starts)])
+    return [*work, sitting, *groups, rest, remedies_table(record)]
+
+
+def seat_table(record: ResultRecord) -> Table:
+    """What is done to the seat."""
+    seat = record.seat
+    rows = [("seat travel", signed(seat.travel, "mm"), seat_move(seat.travel))]
+    if seat.holes is not None:
+        rows.append(("holes", f"{abs(seat.holes)}", "forward" if seat.holes > 0 else "rearward" if seat.holes else "as found"))
+    rows.append(("mounts move", f"{signed(seat.dx, 'mm')} / {signed(seat.dz, 'mm')}", "x (positive rearward) / z (positive up)"))
+    if record.setup.box_travel:
+        rows.append(("pedal box", signed(record.setup.box_travel, "mm"), "positive rearward, toward the driver"))
+    return Table("Seat", ("what", "value", "meaning"), tuple(rows))
+
+
+def pedal_table(record: ResultRecord) -> Table:
+    """What is done to each pedal, and what follows."""
+    rows = tuple(
+        (
+            name,
+            amount(pedal.stand_off, "mm"),
+            amount(pedal.longer_arm, "mm"),
+            _needed(record, name),
+            f"{number(pedal.pad_travel_found, 'mm')} -> {amount(pedal.pad_travel, 'mm')}",
+            "-" if pedal.ratio_rest is None else number(pedal.ratio_rest, "ratio"),
+            f"{number(pedal.foot_force_factor, 'ratio')} x",
+            f"{pedal.foot_at_rest} / {pedal.foot_pressed}",
+        )
+        for name, pedal in record.pedals.items()
+    )
+    header = ("pedal", "stand-off", "longer arm", "seat as found", "pad travel", "ratio", "foot force", "foot rest / pressed")
+    return Table("Pedal extensions (stand-off: toward the driver, square to the pad; longer arm: along the arm)", header, rows)
+
+
+def posture_table(record: ResultRecord) -> Table:
+    """Joint angles, as found and after."""
+    found = record.as_found.angles if record.as_found else {}
+    rows = tuple(
+        (name.replace("_", " "), number(found[name], "deg") if name in found else "", number(value, "deg"))
+        for name, value in record.angles.items()
+    )
+    if not found:
+        rows = tuple((name, value) for name, _, value in rows)
+        return Table("Joint angles, deg", ("angle", "now"), rows)
+    return Table("Joint angles, deg", ("angle", "as found", "after"), rows)
+
+
+def checks_table(title: str, checks: list[CheckRecord]) -> Table:
+    """Checks, worst first."""
+    rows = tuple(
+        (
+            f"{MARKS[check.status]} {check.status}",
+            check.label,
+            amount(check.value, check.unit),
+            _allowed(check),
+            "-" if check.margin is None else signed(check.margin, check.unit),
+            check.id,
+        )
+        for check in checks
+    )
+    return Table(title, ("status", "what", "value", "allowed", "margin", "id"), rows)
+
+
+def remedies_table(record: ResultRecord) -> Table:
+    """What would mend what does not pass, with the source of the limit."""
+    open_checks = [check for check in record.checks if check.status in ("fail", "advise", "not assessed")]
+    rows = tuple((check.id, check.remedy, check.source) for check in open_checks)
+    return Table("What would mend it", ("id", "remedy", "limit from"), rows)
+
+
+def _allowed(check: CheckRecord) -> str:
+    must = span(check.low, check.high, check.unit)
+    should = span(check.recommended_low, check.recommended_high, check.unit)
+    if must == "-":
+        return "-" if should == "-" else f"advised {should}"
+    return must if should == "-" else f"{must} (advised {should})"
+
+
+def _needed(record: ResultRecord, name: str) -> str:
+    needed = record.pedals[name].needed_with_seat_as_found
+    if needed is None:
+        return "-"
+    total = amount(needed.stand_off + needed.longer_arm, "mm")
+    return total if needed.enough else f"{total}, not enough"
+
+
+def heading(record: ResultRecord) -> str:
+    """One line on what was calculated, and one on how it came out."""
+    counts = {status: sum(check.status == status for check in record.checks) for status in MARKS}
+    said = ", ".join(f"{count} {status}" for status, count in counts.items())
+    return f"{record.driver.name} in {record.car.name}; rules: {record.car.rules}\nchecks: {said}"

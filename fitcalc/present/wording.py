@@ -1,0 +1,53 @@
+"""Words and numbers as a person reads them."""
+
+import math
+
+CAUTIONS = (
+    "A wrong belt, seat or pedal can kill. This is arithmetic on your tape measurements, not an approval.",
+    "The current rule book of your event, the harness maker's instructions and the scrutineer decide; limits marked "
+    "second-hand, from memory or as common practice were not read in the rule itself.",
+    "Welded and load-carrying parts belong to somebody qualified: have them checked by a licensed engineer.",
+    "Body figures that were not measured are estimates; measure again after each step, belted, in full kit.",
+    "A check marked \"not assessed\" was not made. It says nothing about being safe.",
+)
+
+MARKS = {"pass": "+", "advise": "!", "fail": "X", "not assessed": "?"}
+"""A mark beside each status word, so that status is never colour alone."""
+
+DECIMALS = {"mm": 0, "deg": 1, "kg": 1, "N": 0, "MPa": 0, "ratio": 2, "-": 2, "%": 1, "points": 0}
+
+
+def number(value: float, unit: str) -> str:
+    """A value rounded to what its unit deserves, without a negative zero."""
+    text = f"{value:.{DECIMALS.get(unit, 2)}f}"
+    return text[1:] if text.startswith("-") and float(text) == 0.0 else text
+
+
+def amount(value: float | None, unit: str) -> str:
+    """A rounded value with its unit; a dash for none."""
+    if value is None:
+        return "-"
+    suffix = "" if unit in ("-", "ratio") else f" {unit}"
+    return f"{number(value, unit)}{suffix}"
+
+
+def signed(value: float, unit: str) -> str:
+    """A rounded value with its sign and unit."""
+    plus = "+" if value > 0 and float(number(value, unit)) != 0.0 else ""
+    return f"{plus}{amount(value, unit)}"
+
+
+def span(low: float | None, high: float | None, unit: str) -> str:
+    """An allowed range in words."""
+    if low is not None and high is not None:
+        return f"{number(low, unit)} to {amount(high, unit)}"
+    if low is not None:
+        return f"at least {amount(low, unit)}"
+    return f"at most {amount(high, unit)}" if high is not None else "-"
+
+
+def seat_move(travel: float) -> str:
+    """Seat travel in words; positive = forward."""
+    if math.isclose(travel, 0.0, abs_tol=0.05):
+        return "leave the seat where it is"
+    return f"move the seat {abs(travel):.0f} mm {'forward' if travel > 0 else 'rearward'} along its rail"

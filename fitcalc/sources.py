@@ -1,0 +1,38 @@
+"""Where a figure comes from."""
+
+from typing import Literal
+
+from pydantic import BaseModel, ConfigDict
+
+Confidence = Literal[
+    "seen in text",
+    "seen in figure",
+    "second-hand",
+    "from memory",
+    "derived",
+    "common practice, no source",
+    "design inference",
+]
+
+
+class Source(BaseModel):
+    """One origin of one figure.
+
+    Attributes:
+        document: title of the publication, or "common practice" or "this project".
+        clause: clause, table, page or equation.
+        edition: edition or year.
+        confidence: how well the figure is known; shown wherever the figure is shown.
+    """
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+    document: str
+    clause: str = ""
+    edition: str = ""
+    confidence: Confidence
+
+    def __str__(self) -> str:
+        parts = [self.document, self.clause, self.edition and f"({self.edition})"]
+        known = "" if self.confidence.startswith("seen") else f" [{self.confidence}]"
+        return " ".join(part for part in parts if part) + known

@@ -1,0 +1,1 @@
+"""The document shown and edited."""

@@ -1,0 +1,175 @@
+"""Whatever is wrong with a file, one sentence names the field and says how to mend it, and the file is left alone."""
+
+import os
+
+import pytest
+from examples import CAR, DRIVER, changed
+
+from fitcalc.documents.store import LARGEST, load_car, load_driver, load_setup, save
+from fitcalc.errors import InputError
+
+BAD_CARS = [
+    ("arm = 250  # pivot to pad\n", "", "pedals.brake.arm", "missing", "a number from 90 to 450 mm"),
+    ("arm = 250 ", "amr = 250 ", "pedals.brake.amr", "not a known field", "perhaps arm is meant"),
+    ("arm = 250 ", "arm = 25 ", "pedals.brake.arm", "is 25 ", "in cm (250 mm would fit)"),
+    ("arm = 250 ", "arm = 9.84 ", "pedals.brake.arm", "is 9.84 ", "in inches (249.9 mm would fit)"),
+    ("arm = 250 ", "arm = 0.25 ", "pedals.brake.arm", "is 0.25 ", "in metres (250 mm would fit)"),
+    ("arm = 250 ", "arm = 2500 ", "pedals.brake.arm", "is 2500 ", "ten times too large"),
+    ("arm = 250 ", "arm = 6350 ", "pedals.brake.arm", "is 6350 ", "twice (250 mm would fit)"),
+    ("arm = 250 ", "arm = -250 ", "pedals.brake.arm", "is -250 ", "wrong side of zero"),
+    ("arm = 250 ", "arm = nan ", "pedals.brake.arm", "is nan ", "a number from 90 to 450 mm"),
+    ("arm = 250 ", "arm = -inf ", "pedals.brake.arm", "is -inf ", "a number from 90 to 450 mm"),
+    ("arm = 250 ", "arm = true ", "pedals.brake.arm", "is true ", "a number from 90 to 450 mm"),
+    ("arm = 250 ", 'arm = "250 mm" ', "pedals.brake.arm", 'is "250 mm" ', "without quotes"),
+    ("arm = 250 ", "arm = 1979-05-27 ", "pedals.brake.arm", "is 1979-05-27 ", "a number from 90 to 450 mm"),
+    ("arm = 250 ", f"arm = {'9' * 400} ", "pedals.brake.arm", "more than 60 digits", "a number from 90 to 450 mm"),
+    ("arm = 250 ", "arm = [250] ", "pedals.brake.arm", "a list of 1", "a number from 90 to 450 mm"),
+    ("arm = 250 ", "arm = 250\narm = 260 ", "pedals.brake.arm", "given twice", "line 30"),
+    ("[rails]", "[seat]\n[rails]", "seat", "given twice", "keep one"),
+    ('kind = "shell"', 'kind = "shel"', "seat.kind", 'is "shel" ', "perhaps shell is meant"),
+    ("pivot = { x = 250, y = 0,", "pivot = { x = 1500, y = 0,", "pedals.brake.pivot.x", "is 1500 ", "seat.junction.x, which is 1250"),
+    ("junction = { x = 1250", "junction = { x = 125", "seat.junction.x", "is 125 ", "in cm (1250 mm would fit)"),
+    ("x = 1700, y = 100, z = 600", "x = 1700, y = 100, z = 60", "harness.shoulder_right.z", "is 60 ", "in cm (600 mm would fit)"),
+    ("y = -220", "y = -22", "harness.lap_left.y", "is -22 ", "in cm (-220 mm would fit)"),
+    ("joint_radius = 50", "joint_radius = 2", "pedals.brake.cylinder.joint_radius", "is 2 ", "in cm (20 mm would fit)"),
+    ("joint_radius = 50", "joint_radius = 19.7", "pedals.brake.cylinder.joint_radius", "is 19.7 ", "agree with arm, which is 250"),
+    ("[-350, 90]", "[-35, 9]", "seat.profile.0.0", "is -35 ", "in cm (-350 mm would fit)"),
+    ("[250, 550]", "[250, true]", "seat.profile.2.1", "is true ", "must be a number"),
+    ("[250, 550]", "[250]", "seat.profile.2.1", "missing", "must be a number"),
+    ("[[-100, 0], [1200, 0]]", "[[1200, 0], [-100, 0]]", "footwell.floor.1.0", "is -100 ", "front to rear"),
+    ("[[-100, 0], [1200, 0]]", "[[-10, 0], [120, 0]]", "footwell.floor.1.0", "is 120 ", "in mm"),
+    ("pivot = { x = 250, y = 0, z = 400", "pivot = { x = 250, y = 0, z = 40", "pedals.brake.pivot.z", "is 40 ", "below the floor"),
+    ("cleat_spacing = 56", "cleat_spacing = 65", "pedals.brake.cleat_spacing", "is 65 ", "pad_width, which is 60"),
+    ("points = 6", "points = 5", "harness.points", "is 5 ", "needs 1 crotch anchors, and 2 are given"),
+    ("pad_travel = 60", "", "pedals.throttle", "not usable", "either travel_angle or pad_travel"),
+    ("format = 1", "format = 2", "format", "is 2 ", "update fitcalc"),
+    ("format = 1", "format = true", "format", "is true ", "whole number 1"),
+    ('name = "Test car"', 'name = "Test car"\n"od\\nd" = 1', '"od\\nd"', "not a known field", "the fields here are format, name"),
+]  # fmt: skip
+BAD_DRIVERS = [
+    ("stature = 1755", "stature = 175.5", "measurements.stature", "is 175.5 ", "in cm (1755 mm would fit)"),
+    ("stature = 1755", "stature = 1.755", "measurements.stature", "is 1.755 ", "in metres (1755 mm would fit)"),
+    ("stature = 1755", "stature = 69.1", "measurements.stature", "is 69.1 ", "in inches (1755 mm would fit)"),
+    ("stature = 1755", "stature = 17550", "measurements.stature", "is 17550 ", "ten times too large"),
+    ("stature = 1755", "stature = 3000", "measurements.stature", "is 3000 ", "from 1200 to 2300 mm"),
+    ("sitting_height = 915", "sitting_height = 915\neye_height_sitting = 915", "measurements.eye_height_sitting", "is 915 ", "less than"),
+    ("[measurements]", "mass = 900\n[measurements]", "mass", "is 900 ", "in newtons (91.77 kg would fit)"),
+    ("[measurements]", "measurements = 3\n[shoe]", "measurements", "is 3 ", "a section with stature"),
+]  # fmt: skip
+
+
+def content(path):
+    return path.read_bytes() if os.path.isfile(path) else None
+
+
+def refusal(load, path):
+    """The sentence that a load is refused with; the file's bytes are checked to be the same after it."""
+    before = content(path)
+    with pytest.raises(InputError) as refused:
+        load(path)
+    assert before == content(path)
+    assert "\n" not in str(refused.value)
+    assert str(refused.value).endswith(".")
+    return refused.value
+
+
+@pytest.mark.parametrize(("before", "after", "field", "value", "advice"), BAD_CARS)
+def test_bad_car(tmp_path, before, after, field, value, advice):
+    path = tmp_path / "car.toml"
+    path.write_text(changed(CAR, before, after) if CAR.count(before) == 1 else CAR.replace(before, after, 1))
+    error = refusal(load_car, path)
+    assert error.field == field
+    assert value in str(error)
+    assert advice in str(error)
+    assert "in car.toml" in str(error)
+
+
+@pytest.mark.parametrize(("before", "after", "field", "value", "advice"), BAD_DRIVERS)
+def test_bad_driver(tmp_path, before, after, field, value, advice):
+    path = tmp_path / "driver.toml"
+    path.write_text(changed(DRIVER, before, after))
+    error = refusal(load_driver, path)
+    assert error.field == field
+    assert value in str(error)
+    assert advice in str(error)
+
+
+@pytest.mark.parametrize(
+    ("content", "reason"),
+    [
+        (b"", "is empty"),
+        (b" \r\n\t\n", "is empty"),
+        (b"\xef\xbb\xbf", "is empty"),
+        (b"\xff\xfen\x00a\x00", "is not UTF-8 text: line 1"),
+        (b'name = "a"\nnote = "\xe4"', "is not UTF-8 text: line 2"),
+        (b"name = 'a'\nthis is no toml", "is not TOML: line 2, column 6"),
+        (b'name = "a', "is not TOML: at its end"),
+        (b"stature = 17,5", "is not TOML: line 1, column 13"),
+        (b"a = " + b"[" * 100_000, "nested too deeply"),
+        (b"a = " + b"9" * 5_000, "is not TOML"),
+        (b"a = 1979-13-99", "is not TOML"),
+        (b"#" * (LARGEST + 1), "is too large"),
+        (CAR.encode(), "is a car file: must be a driver file"),
+    ],
+    ids=range(13),
+)
+def test_file_that_holds_no_driver(tmp_path, content, reason):
+    path = tmp_path / "driver.toml"
+    path.write_bytes(content)
+    error = refusal(load_driver, path)
+    assert error.field == str(path)
+    assert reason in str(error)
+
+
+@pytest.mark.parametrize("load", [load_car, load_driver, load_setup])
+def test_missing_file_and_directory(tmp_path, load):
+    assert "is missing: there is no such file" in str(refusal(load, tmp_path / "none.toml"))
+    assert "is a directory: must be a file" in str(refusal(load, tmp_path))
+
+
+def test_name_that_no_file_can_have(tmp_path):
+    assert "too long" in str(refusal(load_car, tmp_path / ("x" * 300)))
+    with pytest.raises(InputError, match="unreadable"):
+        load_car("car\0.toml")
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no named pipes")
+def test_pipe_is_refused_without_waiting(tmp_path):
+    os.mkfifo(tmp_path / "pipe")
+    assert "is not a file on a disk" in str(refusal(load_car, tmp_path / "pipe"))
+
+
+def test_unreadable_file(tmp_path, monkeypatch):
+    path = tmp_path / "car.toml"
+    path.write_text(CAR)
+    # a mock, because the superuser may read anything
+    monkeypatch.setattr(
+        "pathlib.Path.open", lambda *_: (_ for _ in ()).throw(PermissionError(13, "Permission denied"))
+    )
+    with pytest.raises(InputError, match="is unreadable: Permission denied; check its permissions"):
+        load_car(path)
+
+
+def test_further_faults_are_counted(tmp_path):
+    path = tmp_path / "car.toml"
+    path.write_text(CAR.replace("arm = 2", "arm = 999").replace("pad_y = 110\n", ""))
+    assert str(refusal(load_car, path)).endswith("(and 2 more).")
+
+
+def test_many_unknown_keys_are_refused_soon(tmp_path):
+    path = tmp_path / "driver.toml"
+    path.write_text(
+        "\n".join(f"key{number} = 1" for number in range(20_000)) + "\n" + DRIVER.partition("\n")[2]
+    )
+    assert str(refusal(load_driver, path)).endswith("(and 20000 more).")
+
+
+def test_saving_over_a_file_of_unknown_content_is_refused(tmp_path):
+    path = tmp_path / "driver.toml"
+    path.write_text(DRIVER)
+    driver = load_driver(path)
+    for other in (CAR, "this is no toml", "format = 9\n" + DRIVER, DRIVER + "shoe_colour = 'red'\n"):
+        path.write_text(other)
+        error = refusal(lambda where: save(driver, where), path)
+        assert "can't be updated" in str(error)
+        assert "save under another name" in str(error)

@@ -1,0 +1,115 @@
+"""Gaps between outlines, against shapely (independent) and cases worked by hand."""
+
+import numpy as np
+import pytest
+import shapely
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from fitcalc.geometry.outlines import apart, backed, clearance, nearest_points, path_clearance
+from fitcalc.geometry.side import point
+
+NEAR = 1e-9
+"""mm; rounding of coordinates of a few metres."""
+numbers = st.integers(-300, 300).map(float)
+corner = st.tuples(numbers, numbers)
+
+
+def outline(*pairs):
+    xz = np.array(pairs, dtype=float)
+    return point(xz[:, 0], np.zeros(len(xz)), xz[:, 1])[None]
+
+
+def hull(pairs):
+    shape = shapely.MultiPoint(pairs).convex_hull
+    return outline(*shape.exterior.coords[:-1]) if shape.geom_type == "Polygon" else None
+
+
+shapes = st.lists(corner, min_size=5, max_size=9).map(hull).filter(lambda shape: shape is not None)
+
+
+def polygon(shape):
+    return shapely.MultiPoint(shape[0][:, [0, 2]]).convex_hull
+
+
+def test_square_to_triangle_is_the_3_4_5_diagonal():
+    """Nearest corners (1, 1) and (4, 5)."""
+    square, triangle = outline((0, 0), (1, 0), (1, 1), (0, 1)), outline((4, 5), (8, 5), (8, 9))
+    assert clearance(square, triangle) == pytest.approx(5.0, abs=NEAR)
+
+
+def test_overlap_is_the_least_way_out():
+    """A 100 mm square, another 10 mm into its right side and 40 mm into its top: out by 10 mm."""
+    a, b = outline((0, 0), (100, 0), (100, 100), (0, 100)), outline((90, 60), (200, 60), (200, 200), (90, 200))
+    assert clearance(a, b) == pytest.approx(-10.0, abs=NEAR)
+
+
+def test_point_beyond_the_end_of_a_line_is_not_on_it():
+    assert clearance(outline((0, 0), (30, 40)), outline((60, 80))) == pytest.approx(50.0, abs=NEAR)
+
+
+def test_four_corners_count_in_any_order():
+    crossed, square = outline((0, 0), (10, 10), (10, 0), (0, 10)), outline((0, 0), (10, 0), (10, 10), (0, 10))
+    probe = outline((14, 5))
+    assert clearance(crossed, probe) == clearance(square, probe) == pytest.approx(4.0, abs=NEAR)
+
+
+@given(shapes, shapes)
+@settings(max_examples=150, deadline=None)
+def test_gap_agrees_with_shapely(a, b):
+    """Independent: shapely's distance, and its overlap test."""
+    ours, theirs = clearance(a, b)[0], polygon(a).distance(polygon(b))
+    assert max(ours, 0.0) == pytest.approx(theirs, abs=1e-7)
+    assert (ours < -1e-7) <= polygon(a).intersects(polygon(b))
+
+
+@given(shapes, shapes)
+@settings(max_examples=100, deadline=None)
+def test_moving_out_by_the_depth_parts_two_outlines(a, b):
+    depth = np.minimum(clearance(a, b), 0.0)[0]
+    turns = np.radians(np.arange(0, 360, 1.0))
+    away = (-depth) * 1.001 * point(np.cos(turns), 0 * turns, np.sin(turns))
+    assert np.max(clearance(a + away[:, None], b)) >= 0.003 * depth - 1e-6
+
+
+@given(shapes, shapes, st.floats(1.0, 2.0))
+@settings(max_examples=100, deadline=None)
+def test_inflating_an_outline_never_adds_room(a, b, size):
+    centre = b.mean(axis=1, keepdims=True)
+    assert clearance(a, centre + size * (b - centre))[0] <= clearance(a, b)[0] + 1e-6
+
+
+@given(shapes, shapes)
+@settings(max_examples=100, deadline=None)
+def test_nearest_points_lie_the_gap_apart(a, b):
+    first, last = nearest_points(a, b)
+    gap = clearance(a, b)[0]
+    if gap > 0:
+        assert np.linalg.norm(last - first) == pytest.approx(gap, abs=1e-6)
+
+
+def test_a_path_sees_what_lies_between_its_places():
+    """A 10 mm square from x = 0 to x = 100; a point at (55, 13) is passed 3 mm away, 40 mm from either place."""
+    square = outline((0, 0), (10, 0), (10, 10), (0, 10))
+    places = np.stack([square, square + np.array([100.0, 0.0, 0.0])], axis=1)
+    assert path_clearance(places, outline((55, 13))) == pytest.approx(3.0, abs=NEAR)
+
+
+@pytest.mark.parametrize(
+    ("side", "low", "high", "expected"),
+    [
+        (30.0, (0.0, 140.0), (100.0, 200.0), 50.0),
+        (30.0, (0.0, 50.0), (100.0, 200.0), 30.0),
+        (-5.0, (0.0, 107.0), (100.0, 200.0), 7.0),
+        (-5.0, (0.0, 98.0), (100.0, 200.0), -2.0),
+        (-5.0, (0.0, 50.0), (100.0, 200.0), -5.0),
+    ],
+)
+def test_gap_in_space_of_outlines_drawn_out_across_the_car(side, low, high, expected):
+    assert apart(np.array([side]), low, high) == pytest.approx(expected, abs=NEAR)
+
+
+def test_a_line_is_filled_up_behind():
+    """A point 5 mm above a level roof is 5 mm inside what the roof is made of."""
+    roof = backed(outline((0, 0), (100, 0)), np.array([0.0, 0.0, 500.0]))
+    assert clearance(outline((50, 5)), roof[:, 0]) == pytest.approx(-5.0, abs=NEAR)
