@@ -89,7 +89,7 @@ def markdown(head: Sequence[str], rows: Rows) -> str:
 
 
 def accuracy(sex: Sex, count: int) -> Rows:
-    """RMSE and coverage on people drawn from the published figures, beside hold-out and fixed fractions."""
+    """RMSE and coverage on people drawn from the published figures, hold-out and fixed fractions beside."""
     bodies = people(sex, count)
     judged = steps(bodies, sex)
     for name, title in titles().items():
@@ -214,7 +214,9 @@ def page(count: int = COUNT) -> str:
     ]
     parts = (
         "# The body: from a few tape measurements to joints",
-        wrap("Written by `docs/body_validation.py` from the figures that ship with the program: run it again."),
+        wrap(
+            "Written by `docs/body_validation.py` from the figures that ship with the program: run it again."
+        ),
         "## How it works",
         wrap(HOW),
         wrap(LIMITS),

@@ -1,7 +1,9 @@
 """Hypothesis strategies: valid cars, drivers and setups of every shape that the files allow.
 
-Positions are drawn around one seat, so that the parts of a car agree with each other as they do in a real one.
+Positions are drawn around one seat, so that the parts of a car agree with each other.
 """
+
+from math import radians, sin
 
 from hypothesis import strategies as st
 
@@ -110,7 +112,9 @@ def cylinders(draw, pivot_x, pivot_z):
 def pedals(draw, x, y, foot):
     hinge, arm = draw(st.sampled_from(["hanging", "floor"])), draw(number(170, 320))
     height = draw(number(400, 470)) if hinge == "hanging" else draw(number(-10, 20))
-    pivot = draw(points((x - 40, x + 40), (y - 30, y + 30), (height, height)))
+    rest = draw(number(-15, 15))
+    along = x - arm * sin(radians(rest))
+    pivot = draw(points((along - 40, along + 40), (y - 30, y + 30), (height, height)))
     width, is_cable = draw(number(40, 80)), draw(st.booleans())
     turns = draw(st.booleans())
     has_cleats = draw(st.booleans())
@@ -120,7 +124,7 @@ def pedals(draw, x, y, foot):
         hinge=hinge,
         pivot=pivot,
         arm=arm,
-        rest_angle=draw(number(-15, 15)),
+        rest_angle=rest,
         travel_angle=draw(number(8, 40)) if turns else None,
         pad_travel=None if turns else draw(number(30, 120)),
         pad_y=draw(number(y - 30, y + 30)),
@@ -159,7 +163,7 @@ def seats(draw, x, z):
     mount = points((x - 350, x + 50), (-200, 200), (z - 60, z + 60))
     return car_seat.Seat(
         kind=draw(st.sampled_from(["shell", "bead"])),
-        junction=draw(points((x, x), (-20, 20), (z, z))),
+        junction=draw(points((x, x), (-5, 5), (z, z))),
         profile=profile,
         half_width=draw(number(170, 230)),
         cushion_padding=draw(number(0, 30)),
@@ -176,8 +180,8 @@ def harnesses(draw, x, z):
     shoulder, lap = ((x + 350, x + 800), (z + 400, z + 650)), ((x - 150, x + 50), (z - 50, z + 60))
     return car_cockpit.Harness(
         points=count,
-        shoulder_left=draw(points(shoulder[0], (-150, -50), shoulder[1])),
-        shoulder_right=draw(points(shoulder[0], (50, 150), shoulder[1])),
+        shoulder_left=draw(points(shoulder[0], (-120, -60), shoulder[1])),
+        shoulder_right=draw(points(shoulder[0], (60, 120), shoulder[1])),
         lap_left=draw(points(lap[0], (-250, -180), lap[1])),
         lap_right=draw(points(lap[0], (180, 250), lap[1])),
         crotch=tuple(draw(crotch) for _ in range(count - 4)),

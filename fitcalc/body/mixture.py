@@ -78,8 +78,6 @@ def _normal_share(z: Floats, bell: Floats) -> Floats:
     Source: Abramowitz & Stegun, Handbook of Mathematical Functions (1964), 26.2.17; from memory.
     """
     t = 1 / (1 + 0.2316419 * np.abs(z))
-    series = t * (
-        0.319381530 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429)))
-    )
+    series = t * (0.319381530 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))))
     tail = bell / np.sqrt(2 * np.pi) * series
     return np.where(z < 0, tail, 1 - tail)

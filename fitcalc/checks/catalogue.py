@@ -2,11 +2,39 @@
 
 from collections.abc import Callable
 
+from fitcalc.checks.balance_figures import balance_figures
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
+from fitcalc.checks.cleats import cleat_figures
+from fitcalc.checks.feet import feet_figures
 from fitcalc.checks.harness import harness_figures
+from fitcalc.checks.head import head_figures
+from fitcalc.checks.knees import knee_figures
+from fitcalc.checks.opening import opening_figures
+from fitcalc.checks.pad_heights import pad_height_figures
+from fitcalc.checks.posture_figures import posture_figures
+from fitcalc.checks.reach import reach_figures
+from fitcalc.checks.seat import seat_figures
+from fitcalc.checks.sight import sight_figures
+from fitcalc.checks.template import template_figures
+from fitcalc.checks.wheel import wheel_figures
 
-MEASURES: tuple[Callable[[Case], list[Figure]], ...] = (harness_figures,)
+MEASURES: tuple[Callable[[Case], list[Figure]], ...] = (
+    posture_figures,
+    head_figures,
+    harness_figures,
+    wheel_figures,
+    knee_figures,
+    feet_figures,
+    cleat_figures,
+    pad_height_figures,
+    reach_figures,
+    sight_figures,
+    seat_figures,
+    opening_figures,
+    template_figures,
+    balance_figures,
+)
 
 
 def figures_of(case: Case) -> list[Figure]:

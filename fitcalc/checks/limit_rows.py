@@ -5,7 +5,8 @@ from typing import Annotated, Literal, Self
 from pydantic import Field, StringConstraints, model_validator
 
 from fitcalc.checks.quantities import quantities
-from fitcalc.documents.fields import Document, part, quantity
+from fitcalc.documents import fields
+from fitcalc.documents.fields import Document, part
 from fitcalc.documents.messages import nearest_hint
 from fitcalc.sources import Confidence, Source
 
@@ -53,10 +54,10 @@ class Limit(Sourced):
     """
 
     quantity: Text = part("quantity", "Key of what is limited, as `fitcalc limits` lists them.")
-    low: float | None = quantity("low", "Least that must hold.", "", WIDEST, None)
-    high: float | None = quantity("high", "Most that must hold.", "", WIDEST, None)
-    recommended_low: float | None = quantity("recommended low", "Least that should hold.", "", WIDEST, None)
-    recommended_high: float | None = quantity("recommended high", "Most that should hold.", "", WIDEST, None)
+    low: float | None = fields.quantity("low", "Least that must hold.", "", WIDEST, None)
+    high: float | None = fields.quantity("high", "Most that must hold.", "", WIDEST, None)
+    recommended_low: float | None = fields.quantity("recommended low", "Least that should hold.", "", WIDEST, None)
+    recommended_high: float | None = fields.quantity("recommended high", "Most that should hold.", "", WIDEST, None)
     unit: Text = part("unit", "Unit of the bounds; the quantity's own.")
     applies_to: Text = part("applies to", "Cars or drivers that the row is written for.")
     measured: Text = part("measured", "How the publication measures it.")

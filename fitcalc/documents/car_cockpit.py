@@ -45,7 +45,7 @@ class Reference(Document):
 
 
 class Obstacle(Document):
-    """Something the feet or legs could hit: a circle or an outline in side view, with its width across the car."""
+    """Something the feet or legs could hit: a circle or an outline in side view, and its width across."""
 
     name: str = part("name", "What it is: rack, column, tube, battery.")
     centre: SideMark | None = part("centre", "Centre of a round obstacle.", None)
@@ -100,7 +100,8 @@ class Footwell(Document):
                         "give the line from front to rear; x points rearward",
                     )
         if self.floor[-1][0] - self.floor[0][0] < FLOOR_LENGTH:
-            allowed = f"must be {self.floor[0][0] + FLOOR_LENGTH:g} or more, {FLOOR_LENGTH} mm behind the floor's front end"
+            least = self.floor[0][0] + FLOOR_LENGTH
+            allowed = f"must be {least:g} or more, {FLOOR_LENGTH} mm behind the floor's front end"
             raise clash(
                 f"floor.{len(self.floor) - 1}.0",
                 self.floor[-1][0],

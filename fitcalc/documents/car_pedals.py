@@ -39,7 +39,8 @@ class BalanceBar(Document):
     def _pivot_between_clevises(self) -> Self:
         low, high = 0.2 * self.spacing, 0.8 * self.spacing
         if not low <= self.pivot_to_front <= high:
-            allowed = f"must be a number from {low:g} to {high:g} mm to agree with spacing, which is {self.spacing:g}"
+            span = f"must be a number from {low:g} to {high:g} mm"
+            allowed = f"{span} to agree with spacing, which is {self.spacing:g}"
             raise clash(
                 "pivot_to_front", self.pivot_to_front, allowed, slip_hint(self.pivot_to_front, low, high)
             )
@@ -52,8 +53,8 @@ class Cylinder(Document):
     joint_radius: float = mm("rod joint radius", "From the pedal pivot to the push-rod joint.", (18, 179))
     joint_phase: float = deg(
         "rod joint phase",
-        "From the arm to the line pivot - rod joint, in the sense of the rest angle (positive = toward the driver at the "
-        "pad end); 180 when the joint lies beyond the pivot.",
+        "From the arm to the line pivot - rod joint, in the sense of the rest angle (positive = toward the "
+        "driver at the pad end); 180 when the joint lies beyond the pivot.",
         (-180, 180),
         0.0,
     )
@@ -193,7 +194,8 @@ class Pedal(Document):
     def _pad_near_arm(self) -> Self:
         low, high = self.pivot.y - PAD_ASIDE, self.pivot.y + PAD_ASIDE
         if not low <= self.pad_y <= high:
-            allowed = f"must be a number from {low:g} to {high:g} mm to agree with pivot.y, which is {self.pivot.y:g}"
+            span = f"must be a number from {low:g} to {high:g} mm"
+            allowed = f"{span} to agree with pivot.y, which is {self.pivot.y:g}"
             raise clash("pad_y", self.pad_y, allowed, slip_hint(self.pad_y, low, high))
         return self
 

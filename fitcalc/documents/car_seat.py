@@ -38,8 +38,8 @@ class Seat(Document):
     )
     profile: Profile = part(
         "profile",
-        "The surface sat against in side view, in the seat's own frame: from the front edge of the cushion through "
-        "`[0, 0]` at the junction to the top of the back.",
+        "The surface sat against in side view, in the seat's own frame: from the front edge of the cushion "
+        "through `[0, 0]` at the junction to the top of the back.",
     )
     half_width: float = mm("half width", "Half the inside width at the hips.", (120, 400))
     cushion_padding: float = mm(

@@ -87,13 +87,17 @@ def _declared(path: str, field: FieldInfo) -> Declared:
         description=field.description or "",
         kind=_kind(kind),
         unit=str(extra.get("unit", "")) if isinstance(extra, dict) else "",
-        low=next((float(bound.ge) for bound in field.metadata if isinstance(bound, Ge)), None),  # type: ignore[arg-type]
-        high=next((float(bound.le) for bound in field.metadata if isinstance(bound, Le)), None),  # type: ignore[arg-type]
+        low=next((_plain(bound.ge) for bound in field.metadata if isinstance(bound, Ge)), None),
+        high=next((_plain(bound.le) for bound in field.metadata if isinstance(bound, Le)), None),
         choices=get_args(kind) if get_origin(kind) is Literal else (),
         names=tuple(kind.model_fields) if _is_section(kind) else (),
         required=field.is_required(),
         default=None if field.is_required() else field.default,
     )
+
+
+def _plain(bound: Any) -> float:
+    return float(bound)
 
 
 def _is_section(kind: Any) -> bool:

@@ -19,7 +19,7 @@ LOWER_THAN = (
 class Measurements(Document):
     """What the tape said. Only stature is required; each further one replaces an estimate.
 
-    Dimensions are defined as in the ANSUR II survey (Gordon et al. 2014), bare or in light clothing, no shoes.
+    Dimensions are those of the ANSUR II survey (Gordon et al. 2014), bare or in light clothing, no shoes.
     """
 
     stature: float = mm(

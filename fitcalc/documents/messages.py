@@ -55,8 +55,11 @@ def shown(value: Any) -> str:
 
 def nearest_hint(name: Step, known: Sequence[str]) -> str:
     """The known name that is nearest to an unknown one; empty when none is near."""
-    near = get_close_matches(str(name)[:LONGEST], known, n=1)
-    return f"perhaps {near[0]} is meant" if near else ""
+    text = str(name)[:LONGEST]
+    near = get_close_matches(text, known, n=3)
+    # swapped letters and a right first letter are the likelier slips among names equally near
+    best = max(near, key=lambda one: (sorted(one) == sorted(text), one[:1] == text[:1]), default="")
+    return f"perhaps {best} is meant" if best else ""
 
 
 def _short(text: str) -> str:

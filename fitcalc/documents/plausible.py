@@ -43,6 +43,7 @@ SPANS = (
     Span("steering_wheel.centre.z", "seat.junction.z", 100, 800),
     Span("steering_wheel.column_foot.x", "steering_wheel.centre.x", -1800, 0),
     Span("gear_lever.knobs.*.x", "seat.junction.x", -1200, 300),
+    Span("gear_lever.knobs.*.x", "steering_wheel.centre.x", -400, 900),
     Span("gear_lever.knobs.*.z", "seat.junction.z", -100, 800),
     Span("harness.shoulder_*.x", "seat.junction.x", -50, 1500),
     Span("harness.shoulder_*.z", "seat.junction.z", 150, 1100),
@@ -57,6 +58,7 @@ SPANS = (
     Span("hoops.main_top.x", "seat.junction.x", -200, 1300),
     Span("hoops.main_top.z", "seat.junction.z", 450, 1500),
     Span("hoops.front_top.x", "seat.junction.x", -1300, 0),
+    Span("hoops.front_top.x", "steering_wheel.centre.x", -600, 300),
     Span("hoops.front_top.z", "seat.junction.z", 150, 1200),
     Span("hoops.main_top.x", "hoops.brace_foot.x", -1800, 1800),
     Span("head_restraint.x", "seat.junction.x", -50, 1300),
@@ -66,6 +68,7 @@ SPANS = (
     Span("sight_edges.*.0", "seat.junction.x", -4000, 0),
     Span("cockpit.opening_rear", "cockpit.opening_front", 250, 2500),
     Span("cockpit.opening_rear", "seat.junction.x", -200, 1500),
+    Span("cockpit.opening_front", "steering_wheel.centre.x", -700, 200),
     Span("cockpit.side_top", "seat.junction.z", 50, 900),
 )
 
@@ -74,7 +77,7 @@ PAIRS = (
     ("harness.shoulder_left.y", "harness.shoulder_right.y", 40.0),
     ("harness.lap_left.y", "harness.lap_right.y", 80.0),
 )
-"""Anchors that mirror each other about the seat, and how far their middle may be off it, mm (design inference)."""
+"""Anchors that mirror each other about the seat; how far their middle may be off it, mm (design inference)."""
 
 
 class Disagreement(NamedTuple):

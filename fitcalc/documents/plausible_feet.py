@@ -1,6 +1,6 @@
 """What must agree between pedals and footwell; spans are wide (design inference)."""
 
-from itertools import pairwise
+from itertools import combinations, pairwise
 from math import cos, radians, sin
 from typing import Any
 
@@ -10,6 +10,7 @@ PAD_OVER_FLOOR = (10.0, 450.0)
 ROOF_OVER_FLOOR = 100.0
 HEEL_BEHIND_PAD = (-50.0, 450.0)
 PADS_APART = 25.0
+ROW_DEPTH = 150.0
 
 
 def require_feet_agree(car: Any) -> None:
@@ -20,13 +21,9 @@ def require_feet_agree(car: Any) -> None:
     """
     for name, pedal in car.fitted_pedals().items():
         _require_pad(name, pedal, car.footwell)
-    _require_pads_apart(car.fitted_pedals())
+    _require_row(car.fitted_pedals())
     _require_roof(car.footwell)
-    heel, pad = car.footwell.heel_rest, pad_centre(car.pedals.brake)[0]
-    if heel is not None and not HEEL_BEHIND_PAD[0] <= heel.x - pad <= HEEL_BEHIND_PAD[1]:
-        low, high = pad + HEEL_BEHIND_PAD[0], pad + HEEL_BEHIND_PAD[1]
-        allowed = f"must be a number from {low:.0f} to {high:.0f} mm to serve the brake pad, whose x comes to {pad:.0f}"
-        raise clash("footwell.heel_rest.x", heel.x, allowed, "x points rearward")
+    _require_heel(car.footwell.heel_rest, pad_centre(car.pedals.brake)[0])
 
 
 def pad_centre(pedal: Any) -> tuple[float, float]:
@@ -49,37 +46,38 @@ def _require_pad(name: str, pedal: Any, footwell: Any) -> None:
     if not PAD_OVER_FLOOR[0] <= over <= PAD_OVER_FLOOR[1]:
         side = f"{abs(over):.0f} mm {'above' if over > 0 else 'below'} the floor"
         allowed = f"puts the pad's centre {side}, and it must come to 10 to 450 mm above"
-        raise clash(
-            f"pedals.{name}.pivot.z",
-            pedal.pivot.z,
-            allowed,
-            "measure it, arm and rest_angle again, and check hinge",
-        )
+        hint = "measure it, arm and rest_angle again, and check hinge"
+        raise clash(f"pedals.{name}.pivot.z", pedal.pivot.z, allowed, hint)
     if footwell.bulkhead is not None and footwell.bulkhead >= x:
         allowed = f"must be less than {x:.0f}, the x of the {name} pad"
         raise clash("footwell.bulkhead", footwell.bulkhead, allowed, "x points rearward")
 
 
-def _require_pads_apart(pedals: dict[str, Any]) -> None:
-    names = list(pedals)
-    for left, right in ((a, b) for a in names for b in names if a < b):
-        if abs(pedals[left].pad_y - pedals[right].pad_y) < PADS_APART:
-            allowed = f"must be {PADS_APART:g} mm or more from pedals.{right}.pad_y, which is {pedals[right].pad_y:g}"
+def _require_heel(heel: Any, pad: float) -> None:
+    low, high = pad + HEEL_BEHIND_PAD[0], pad + HEEL_BEHIND_PAD[1]
+    if heel is not None and not low <= heel.x <= high:
+        allowed = f"must be a number from {low:.0f} to {high:.0f} mm, because the brake pad is at x {pad:.0f}"
+        raise clash("footwell.heel_rest.x", heel.x, allowed, "x points rearward")
+
+
+def _require_row(pedals: dict[str, Any]) -> None:
+    for left, right in combinations(pedals, 2):
+        y, beside = pedals[left].pad_y, pedals[right].pad_y
+        if abs(y - beside) < PADS_APART:
+            allowed = f"must be {PADS_APART:g} mm or more from pedals.{right}.pad_y, which is {beside:g}"
             raise clash(
-                f"pedals.{left}.pad_y",
-                pedals[left].pad_y,
-                allowed,
-                "give both in mm, left of the centre plane negative",
+                f"pedals.{left}.pad_y", y, allowed, "give both in mm, left of the centre plane negative"
             )
+        here, there = pad_centre(pedals[left])[0], pad_centre(pedals[right])[0]
+        if abs(here - there) > ROW_DEPTH:
+            allowed = f"puts the {left} pad at x {here:.0f}, and the {right} pad is at x {there:.0f}"
+            hint = f"pads lie within {ROW_DEPTH:g} mm of each other; measure both pedals again"
+            raise clash(f"pedals.{left}.pivot.x", pedals[left].pivot.x, allowed, hint)
 
 
 def _require_roof(footwell: Any) -> None:
     for index, (x, z) in enumerate(footwell.roof or ()):
         least = height_at(footwell.floor, x) + ROOF_OVER_FLOOR
         if z < least:
-            raise clash(
-                f"footwell.roof.{index}.1",
-                z,
-                f"must be {least:.0f} or more, 100 mm above the floor there",
-                "z points up",
-            )
+            allowed = f"must be {least:.0f} or more, 100 mm above the floor there"
+            raise clash(f"footwell.roof.{index}.1", z, allowed, "z points up")

@@ -134,11 +134,9 @@ def _is_inline(table: Any) -> bool:
 
 def _change_list(rows: Any, before: tuple[Any, ...], after: tuple[Any, ...]) -> None:
     """Changes a list between the entries that stay the same at its start and at its end."""
-    start, end = _same(before, after), 0
-    shorter = min(len(before), len(after))
-    if start < shorter:
-        end = _same(before[:start:-1], after[:start:-1])
-    both = shorter - end
+    start = _same(before, after)
+    end = _same(before[start:][::-1], after[start:][::-1])
+    both = min(len(before), len(after)) - end
     for index in range(start, both):
         if before[index] != after[index]:
             _change_row(rows, index, before[index], after[index])

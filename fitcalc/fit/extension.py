@@ -8,8 +8,8 @@ import numpy as np
 from fitcalc.body.comfort import Window
 from fitcalc.body.links import Links
 from fitcalc.documents.car import Car
-from fitcalc.documents.setup import PedalRework, Setup
-from fitcalc.posture.cases import column
+from fitcalc.documents.setup import Setup
+from fitcalc.posture.cases import column, spread
 from fitcalc.posture.sit import OnPedal, Sitting, on_pedal
 from fitcalc.units import Bools, Deg, Mm
 
@@ -61,8 +61,7 @@ def least_extension(name: str, car: Car, setup: Setup, sitting: Sitting, links: 
     pedal = car.fitted_pedals()[name]
 
     def excess(stand_off: Mm, longer_arm: Mm) -> Deg:
-        rework = PedalRework.model_construct(stand_off=stand_off, longer_arm=longer_arm)
-        changed = setup.model_copy(update={name: rework})
+        changed = spread(setup, {f"{name}.stand_off": stand_off, f"{name}.longer_arm": longer_arm})
         return leg_excess(on_pedal(name, pedal, car, changed, sitting.trunk, sitting.hips, links), targets)
 
     none = np.zeros(len(sitting.trunk.hip))

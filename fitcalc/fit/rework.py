@@ -5,7 +5,8 @@ slots. Of all places, those are kept that leave the fewest limits broken with th
 that needs the least bar, and of those the one that moves seat and box least.
 """
 
-from collections.abc import Mapping
+import math
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -18,9 +19,9 @@ from fitcalc.documents.setup import PedalRework, Setup
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.extension import Extension, leg_cramped, least_extension
 from fitcalc.fit.result import Result
-from fitcalc.posture.cases import column
+from fitcalc.posture.cases import column, spread
 from fitcalc.posture.sit import sit
-from fitcalc.units import Floats, Mm
+from fitcalc.units import Bools, Floats, Mm
 
 SLIDING_STEP = 1.0
 """Step in which a continuous rail or box is searched, mm: what a tape can set."""
@@ -66,12 +67,13 @@ def seat_and_box_places(car: Car) -> Setup:
     seat = stops(-rails.rearward_travel, rails.forward_travel, pitch)
     box = stops(-pedals.box_forward, pedals.box_rearward, pedals.box_pitch or SLIDING_STEP)
     seats, boxes = (axis.ravel() for axis in np.meshgrid(seat, box, indexing="ij"))
-    return Setup().model_copy(update={"seat_travel": seats, "box_travel": boxes})
+    return spread(Setup(), {"seat_travel": seats, "box_travel": boxes})
 
 
-def stops(low: Mm | float, high: Mm | float, pitch: float) -> Mm:
+def stops(low: float, high: float, pitch: float) -> Mm:
     """Places from low to high in steps of the pitch, counted from 0, which is where it was found."""
-    return pitch * np.arange(np.ceil(low / pitch - 1e-9), np.floor(high / pitch + 1e-9) + 1)
+    first, last = math.ceil(low / pitch - 1e-9), math.floor(high / pitch + 1e-9)
+    return pitch * np.arange(first, last + 1, dtype=float)
 
 
 def extensions_at(car: Car, driver: Driver, places: Setup, links: Links) -> Mapping[str, Extension]:
@@ -84,26 +86,24 @@ def extensions_at(car: Car, driver: Driver, places: Setup, links: Links) -> Mapp
 def _best(result: Result, extensions: Mapping[str, Extension], driver: Driver) -> int:
     """The case to choose: fewest wishes unmet, fewest limits broken, least bar, least movement, in this order."""
     count = len(result.sitting.trunk.hip)
-    setup = result.setup
-    unmet = sum((~extension.enough).astype(float) for extension in extensions.values())
     targets = windows_for(driver)
-    cramped = sum(np.maximum(leg_cramped(at, targets), 0.0) for at in result.sitting.pedals.values())
-    broken = sum((np.broadcast_to(check.fails, (count,)).astype(float) for check in result.checks), np.zeros(count))
-    bar = sum(extension.stand_off + extension.longer_arm for extension in extensions.values())
-    moved = np.abs(column(setup.seat_travel)) + np.abs(column(setup.box_travel))
-    return int(np.lexsort(_rows(count, moved, bar, broken, np.round(cramped, 6), unmet))[0])
+    unmet = _total(count, (~extension.enough for extension in extensions.values()))
+    cramped = _total(count, (np.maximum(leg_cramped(at, targets), 0.0) for at in result.sitting.pedals.values()))
+    broken = _total(count, (check.fails for check in result.checks))
+    bar = _total(count, (extension.stand_off + extension.longer_arm for extension in extensions.values()))
+    moved = _total(count, (np.abs(column(way)) for way in (result.setup.seat_travel, result.setup.box_travel)))
+    return int(np.lexsort((moved, bar, broken, np.round(cramped, 6), unmet))[0])
 
 
-def _rows(count: int, *keys: Floats) -> list[Floats]:
-    return [np.broadcast_to(key, (count,)) for key in keys]
+def _total(count: int, parts: Iterable[Floats | Bools]) -> Floats:
+    return np.sum([np.broadcast_to(part, (count,)).astype(float) for part in parts], axis=0)
 
 
 def _extended(places: Setup, extensions: Mapping[str, Extension]) -> Setup:
-    reworks = {
-        name: PedalRework.model_construct(stand_off=extension.stand_off, longer_arm=extension.longer_arm)
-        for name, extension in extensions.items()
-    }
-    return places.model_copy(update=reworks)
+    for name, extension in extensions.items():
+        both = {f"{name}.stand_off": extension.stand_off, f"{name}.longer_arm": extension.longer_arm}
+        places = spread(places, both)
+    return places
 
 
 def _one(car: Car, setup: Setup, case: int) -> Setup:

@@ -3,7 +3,7 @@
 import numpy as np
 
 from fitcalc.geometry.degrees import unit
-from fitcalc.geometry.side import at_y, dot
+from fitcalc.geometry.side import at_y, dot, point
 from fitcalc.units import Mm, Points
 
 
@@ -17,7 +17,7 @@ def reach(half_length: Mm, half_height: Mm, direction: Points) -> Mm:
 
 
 def below_line(centre: Points, half_length: Mm, half_height: Mm, front: Points, rear: Points) -> Mm:
-    """Room between an ellipse and the endless straight line front-rear, square to it; positive = all of it below."""
+    """Room between an ellipse and the endless line front-rear, square to it; positive = all of it below."""
     along = unit(_flat(rear - front))
     down = np.stack([along[..., 2], along[..., 1], -along[..., 0]], axis=-1)
     return dot(_flat(centre - front), down) - reach(half_length, half_height, down)
@@ -27,8 +27,9 @@ def touching_point(centre: Points, half_length: Mm, half_height: Mm, direction: 
     """The point of the ellipse that lies furthest in a direction."""
     way = unit(_flat(direction))
     far = reach(half_length, half_height, way)[..., None]
-    scale = np.stack(np.broadcast_arrays(half_length**2, 0.0 * half_length, half_height**2), axis=-1)
-    return centre + np.divide(scale * way, far, out=np.zeros(np.broadcast_shapes(scale.shape, way.shape)), where=far > 0)
+    x, z = half_length**2 * way[..., 0], half_height**2 * way[..., 2]
+    top = point(x, np.zeros_like(x), z)
+    return centre + np.divide(top, far, out=np.zeros(top.shape), where=far > 0)
 
 
 def _flat(points: Points) -> Points:

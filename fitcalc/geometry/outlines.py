@@ -1,15 +1,15 @@
 """Gaps between convex outlines in side view, signed: positive apart, negative the depth of overlap.
 
-An outline is its corners, `(..., k, 3)`, of which x and z count; leading axes broadcast. One corner is a point, two
-a line; up to four may stand in any order and count as their hull, more stand in order around a convex outline.
-Corners that are not convex count as their hull, so that a gap is never overstated.
+An outline is its corners, `(..., k, 3)`, of which x and z count; leading axes broadcast. One corner is a point,
+two are a line; up to four may stand in any order and count as their hull, more stand in order around the outline.
+An outline that is not convex overlaps from where its hull does, so that a gap is never overstated.
 """
 
 import numpy as np
 
 from fitcalc.geometry.degrees import length, unit
 from fitcalc.geometry.lines import nearest_on_segment
-from fitcalc.geometry.side import at_y, dot
+from fitcalc.geometry.side import at_y
 from fitcalc.units import Bools, Floats, Mm, Points
 
 NO_AXIS = -1e6
@@ -28,25 +28,26 @@ def clearance(a: Points, b: Points) -> Mm:
     return np.where(overlaps, depth, _distance(a, b))
 
 
-def path_clearance(shapes: Points, other: Points) -> Mm:
-    """Least gap while an outline moves through its places `(n, s, k, 3)` past another `(n or 1, m, 3)`, `(n,)`.
+def path_distance(shapes: Points, other: Points) -> Mm:
+    """Least distance from an outline's corners to the paths of another's corners, `(n,)`.
 
-    Between two places every corner counts as moving straight.
+    Args:
+        shapes: places that the moving outline takes one after another, `(n, s, k, 3)`; between two its corners
+            count as moving straight.
+        other: `(n or 1, m, 3)`.
     """
-    still = clearance(shapes, other[:, None])
-    paths = np.stack([shapes[:, :-1], shapes[:, 1:]], axis=-2)
-    moving = clearance(paths, other[:, None, None])
-    return np.minimum(still.min(axis=1), moving.min(axis=(1, 2)))
+    start, end = (part.reshape(len(shapes), -1, 3) for part in (shapes[:, :-1], shapes[:, 1:]))
+    return _gaps(other, start, end).min(axis=(-2, -1))
 
 
 def nearest_points(a: Points, b: Points) -> tuple[Points, Points]:
-    """The points of two outlines nearest to each other, `(n, 3)`, on either's sides; each keeps its own y."""
-    on_b, to_b = _feet(a, b)
-    on_a, to_a = _feet(b, a)
-    first = to_b.min(axis=(-2, -1)) <= to_a.min(axis=(-2, -1))
-    corner_a, foot_b = _least(a, on_b, to_b)
-    corner_b, foot_a = _least(b, on_a, to_a)
-    return np.where(first[:, None], corner_a, foot_a), np.where(first[:, None], foot_b, corner_b)
+    """The points of two outlines nearest to each other, `(..., 3)`, on either's sides; each keeps its own y."""
+    shape = np.broadcast_shapes(a.shape[:-2], b.shape[:-2])
+    a, b = (np.broadcast_to(each, (*shape, *each.shape[-2:])) for each in (a, b))
+    corner_a, foot_b, to_b = _nearest_corner(a, b)
+    corner_b, foot_a, to_a = _nearest_corner(b, a)
+    first = (to_b <= to_a)[..., None]
+    return np.where(first, corner_a, foot_a), np.where(first, foot_b, corner_b)
 
 
 def apart(side: Mm, low: tuple[Mm, Mm], high: tuple[Mm, Mm]) -> Mm:
@@ -58,8 +59,8 @@ def apart(side: Mm, low: tuple[Mm, Mm], high: tuple[Mm, Mm]) -> Mm:
         high: rightmost y of either.
 
     Returns:
-        Straight distance where they are apart both ways; where only one way parts them, that way; where none does,
-        the lesser depth, negative.
+        Straight distance where they are apart both ways; where only one way parts them, that way; where none
+        does, the lesser depth, negative.
     """
     across = np.maximum(low[1] - high[0], low[0] - high[1])
     return np.where(
@@ -70,7 +71,7 @@ def apart(side: Mm, low: tuple[Mm, Mm], high: tuple[Mm, Mm]) -> Mm:
 
 
 def backed(line: Points, away: Points) -> Points:
-    """A line `(..., k, 3)` as one outline for each of its pieces, `(..., k - 1, 4, 3)`, filled up behind it by `away`."""
+    """A line `(..., k, 3)` filled up by `away`, one outline for each of its pieces, `(..., k - 1, 4, 3)`."""
     start, end = line[..., :-1, :], line[..., 1:, :]
     return np.stack([start, end, end + away, start + away], axis=-2)
 
@@ -103,25 +104,38 @@ def _separation(a: Points, b: Points) -> Mm:
 
 
 def _distance(a: Points, b: Points) -> Mm:
-    return np.minimum(_feet(a, b)[1].min(axis=(-2, -1)), _feet(b, a)[1].min(axis=(-2, -1)))
+    to_b, to_a = _gaps(a, *_side_ends(b)), _gaps(b, *_side_ends(a))
+    return np.minimum(to_b.min(axis=(-2, -1)), to_a.min(axis=(-2, -1)))
 
 
-def _feet(corners: Points, outline: Points) -> tuple[Points, Floats]:
-    """For every corner and every side of an outline the nearest point of the side, and how far it is."""
+def _side_ends(outline: Points) -> tuple[Points, Points]:
     first, last = _sides(outline.shape[-2])
-    start, end = outline[..., None, first, :], outline[..., None, last, :]
-    flat = _flat(corners)[..., :, None, :]
-    foot = nearest_on_segment(flat, _flat(start), _flat(end))
-    gap = length(foot - flat)
-    return at_y(foot, start[..., 1]), gap
+    return outline[..., first, :], outline[..., last, :]
 
 
-def _least(corners: Points, feet: Points, gaps: Floats) -> tuple[Points, Points]:
-    sides = gaps.shape[-1]
-    best = gaps.reshape(len(gaps), -1).argmin(axis=1)
-    case = np.arange(len(gaps))
-    corner, side = best // sides, best % sides
-    return np.broadcast_to(corners, (len(gaps), *corners.shape[1:]))[case, corner], feet[case, corner, side]
+def _gaps(corners: Points, start: Points, end: Points) -> Floats:
+    """Distance of every corner from every side, `(..., corners, sides)`."""
+    x, z = (corners[..., :, None, at] - start[..., None, :, at] for at in (0, 2))
+    along_x, along_z = (end[..., None, :, at] - start[..., None, :, at] for at in (0, 2))
+    size = along_x * along_x + along_z * along_z
+    reach = x * along_x + z * along_z
+    part = np.clip(np.divide(reach, size, out=np.zeros(reach.shape), where=size > 0), 0.0, 1.0)
+    return np.hypot(x - part * along_x, z - part * along_z)
+
+
+def _nearest_corner(corners: Points, outline: Points) -> tuple[Points, Points, Mm]:
+    """The corner nearest to an outline's sides, the nearest point of those sides, and how far it is."""
+    start, end = _side_ends(outline)
+    gaps = _gaps(corners, start, end)
+    best = gaps.reshape(*gaps.shape[:-2], -1).argmin(axis=-1)
+    corner = _picked(corners, best // gaps.shape[-1])
+    start, end = (_picked(ends, best % gaps.shape[-1]) for ends in (start, end))
+    foot = at_y(nearest_on_segment(_flat(corner), _flat(start), _flat(end)), start[..., 1])
+    return corner, foot, gaps.min(axis=(-2, -1))
+
+
+def _picked(points: Points, at: np.ndarray) -> Points:
+    return np.take_along_axis(points, at[..., None, None], axis=-2)[..., 0, :]
 
 
 def _flat(points: Points) -> Points:

@@ -8,7 +8,7 @@ from fitcalc.units import Deg, Floats, Points
 LEFT, RIGHT = -1.0, 1.0
 
 
-def point(x: Floats, y: Floats, z: Floats) -> Points:
+def point(x: Floats | float, y: Floats | float, z: Floats | float) -> Points:
     """Points `(n, 3)` from coordinates that broadcast against each other."""
     return np.stack(np.broadcast_arrays(x, y, z), axis=-1).astype(float)
 

@@ -50,7 +50,7 @@ class Run:
 
 @dataclass(frozen=True, eq=False)
 class Taut:
-    """A strap that comes with a heading off one roller, may bend over a guide, and ends in a point.
+    """A strap that comes with a heading onto one roller, may bend over a guide, and ends in a point.
 
     Attributes:
         leaves: where it leaves the first roller.
@@ -59,10 +59,9 @@ class Taut:
         heading: of the run off the first roller; 0 = level, positive = rising.
         guided: the guide is touched.
         wrap: turn over the first roller.
-        guide_wrap: turn over the guide; 0 where it is not touched.
         arc: length on the first roller.
-        near: length from the first roller to the guide, or to the end where the guide is not touched.
-        far: length from there to the end, with the arc on the guide; 0 where the guide is not touched.
+        length: from where it comes onto the first roller to its end.
+        shortfall: how deep the end lies inside the first roller, so that no such strap exists; else 0.
     """
 
     leaves: Points
@@ -72,21 +71,20 @@ class Taut:
     heading: Deg
     guided: Bools
     wrap: Deg
-    guide_wrap: Deg
     arc: Mm
-    near: Mm
-    far: Mm
+    length: Mm
     shortfall: Mm
-
-    @property
-    def length(self) -> Mm:
-        """Along the strap."""
-        return self.arc + self.near + self.far
 
     @property
     def first(self) -> Points:
         """The first thing after the roller: the guide where it is touched, else the end."""
         return np.where(self.guided[:, None], self.meets, self.end)
+
+    @property
+    def so_far(self) -> Mm:
+        """Length up to `leaves`, `meets`, `parts` and `end`, `(n, 4)`."""
+        onto, off = length(self.meets - self.leaves), length(self.end - self.parts)
+        return np.stack([self.arc, self.arc + onto, self.length - off, self.length], axis=-1)
 
 
 def run_over(here: Roller, there: Roller) -> Run:
@@ -121,7 +119,8 @@ def taut(heading: Deg, first: Roller, end: Points, guide: Roller | None = None) 
 
 def shared_drift(start: Floats, end: Floats, so_far: Mm, whole: Mm) -> Floats:
     """Coordinate along the rollers' axes after part of the strap: it drifts evenly over its whole length."""
-    part = np.divide(so_far, whole, out=np.zeros_like(whole), where=whole > 0)
+    shape = np.broadcast_shapes(np.shape(so_far), np.shape(whole))
+    part = np.divide(so_far, whole, out=np.zeros(shape), where=whole > 0)
     return start + (end - start) * part
 
 
@@ -153,8 +152,7 @@ def _joined(heading: Deg, first: Roller, runs: tuple[Run, Run], guided: Bools, g
     onto, off = runs
     wrap = np.maximum(half_turn(heading - onto.heading), 0.0)
     guide_wrap = np.where(guided, half_turn(onto.heading - off.heading), 0.0)
-    arc = np.radians(guide_wrap) * guide.radius
-    far = np.where(guided, arc + off.span, 0.0)
+    arc = np.radians(wrap) * first.radius
     return Taut(
         leaves=onto.leaves,
         meets=onto.meets,
@@ -163,11 +161,9 @@ def _joined(heading: Deg, first: Roller, runs: tuple[Run, Run], guided: Bools, g
         heading=onto.heading,
         guided=guided,
         wrap=wrap,
-        guide_wrap=guide_wrap,
-        arc=np.radians(wrap) * first.radius,
-        near=onto.span + np.where(guided, 0.0, off.span),
-        far=far,
-        shortfall=onto.shortfall + off.shortfall,
+        arc=arc,
+        length=arc + onto.span + np.radians(guide_wrap) * guide.radius + off.span,
+        shortfall=onto.shortfall,
     )
 
 

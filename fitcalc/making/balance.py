@@ -57,13 +57,3 @@ def centre_height(front_lifted: Floats, centre: Mm, wheelbase: Mm, wheel_radius:
 def tilt_of_lift(lift: Mm, wheelbase: Mm) -> Deg:
     """Tilt of the car with one axle lifted by this much."""
     return np.degrees(np.arcsin(np.clip(lift / wheelbase, -1.0, 1.0)))
-
-
-def segment_centres(proximal: Points, distal: Points, fraction: Floats) -> Points:
-    """Centres of mass of body segments, `(n, m, d)`, at a fraction of the way from near to far joint."""
-    return proximal + fraction[..., None] * (distal - proximal)
-
-
-def common_centre(masses: Floats, centres: Points) -> Points:
-    """Centre of mass of several masses; masses `(n, m)`, centres `(n, m, d)`, result `(n, d)`."""
-    return np.sum(masses[..., None] * centres, axis=1) / np.sum(masses, axis=1)[:, None]

@@ -17,6 +17,9 @@ from fitcalc.units import Floats, Mm, MPa, Newton, Points
 GAMMA = 1.25
 """Partial factor for bolts and welds, gamma_M2 of EN 1993-1-8."""
 
+SLIVER = 1e-3
+"""Plate beside or between holes counts at least this share: a hole too big fails with a finite figure."""
+
 Grade = Literal["8.8", "10.9", "12.9"]
 
 
@@ -137,13 +140,13 @@ def bearing_factors(hole: Mm, end: Mm, side: Mm, strengths: tuple[MPa, MPa]) -> 
         side: hole centre to edge, square to the force.
         strengths: ultimate strength of bolt and of plate.
     """
-    sideways = np.clip(2.8 * side / hole - 1.7, 0.0, 2.5)
+    sideways = np.clip(2.8 * side / hole - 1.7, SLIVER, 2.5)
     return sideways, np.minimum(np.minimum(end / (3.0 * hole), strengths[0] / strengths[1]), 1.0)
 
 
 def inner_bearing_factor(hole: Mm, pitch: Mm, strengths: tuple[MPa, MPa]) -> Floats:
     """Factor alpha_b of EN 1993-1-8 Table 3.4 for a bolt that has another one ahead of it."""
-    spaced = np.maximum(pitch / (3.0 * hole) - 0.25, 0.0)
+    spaced = np.maximum(pitch / (3.0 * hole) - 0.25, SLIVER)
     return np.minimum(np.minimum(spaced, strengths[0] / strengths[1]), 1.0)
 
 

@@ -8,6 +8,7 @@ import numpy as np
 from fitcalc.making.bar_loads import RootLoad
 from fitcalc.making.bars import SHEAR_YIELD
 from fitcalc.making.bolts import (
+    SLIVER,
     Bolt,
     Grade,
     bearing_factors,
@@ -112,9 +113,7 @@ def _shank_modes(worst: Newton, pulled: Newton, joint: Bolted) -> tuple[Mode, ..
     shear = shear_resistance(thread_shear_factor(joint.grade) * one, ultimate, area * one)
     both = interaction(worst, pulled, (shear, tension_resistance(ultimate, area * one)))
     return (
-        Mode(
-            "bolt shear, elastic", "N", worst, elastic, "yield", "distortion energy, ISO 898-1 proof"
-        ),
+        Mode("bolt shear, elastic", "N", worst, elastic, "yield", "distortion energy, ISO 898-1 proof"),
         Mode("bolt shear", "N", worst, shear, "failure", "EN 1993-1-8 Table 3.4"),
         Mode("bolt shear and tension", "", both, one, "failure", "EN 1993-1-8 Table 3.4"),
     )
@@ -159,8 +158,9 @@ def _net_mode(load: RootLoad, section: Section, yields: MPa, joint: Bolted) -> M
 
 def net_stress(load: RootLoad, section: Section, hole: Mm) -> Floats:
     """Stress in the section through the first hole, MPa; weak-way bending is raised by the area lost."""
-    left = net_area(section.area, 1, hole, section.bearing)
-    inertia = net_inertia(section.inertia_depth, hole, section.bearing, hole_offset(section)[:, None])
+    left = np.maximum(net_area(section.area, 1, hole, section.bearing), SLIVER * section.area)
+    drilled = net_inertia(section.inertia_depth, hole, section.bearing, hole_offset(section)[:, None])
+    inertia = np.maximum(drilled, SLIVER * section.inertia_depth)
     strong = load.bend_depth * np.max(np.abs(section.fibres[..., 0]), axis=-1) / inertia
     weak = load.bend_width / section.modulus_width * section.area / left
     return np.abs(load.push) / left + strong + weak

@@ -10,6 +10,9 @@ from fitcalc.units import Floats
 AMPLE = 100.0
 """Greatest factor of safety that is told apart."""
 
+LEAST = 1e-9
+"""Demands are taken as no smaller than this in their own unit, so that nothing is divided by 0."""
+
 
 @dataclass(frozen=True, eq=False)
 class Mode:
@@ -34,7 +37,7 @@ class Mode:
     @property
     def safety(self) -> Floats:
         """Factor of safety, at most `AMPLE`."""
-        return self.allowed / np.maximum(self.demand, self.allowed / AMPLE)
+        return self.allowed / np.maximum(self.demand, np.maximum(self.allowed / AMPLE, LEAST))
 
 
 def safeties(modes: tuple[Mode, ...]) -> Floats:

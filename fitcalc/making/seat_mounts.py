@@ -21,6 +21,9 @@ from fitcalc.making.bolts import (
 )
 from fitcalc.units import Floats, Newton, Points
 
+LEAST_SPREAD = 1.0
+"""Mounts in one line hold no tipping across it: with this for a lever, mm, their bolts fail by far."""
+
 
 @dataclass(frozen=True, eq=False)
 class MountCheck:
@@ -66,7 +69,7 @@ def elastic_push(mounts: Points, force: Points, at: Points) -> Newton:
     lever, pitch, roll = _turning(mounts, force, at)
     x, y = lever[..., 0], lever[..., 1]
     xx, yy, xy = np.sum(x * x, axis=1), np.sum(y * y, axis=1), np.sum(x * y, axis=1)
-    spread = xx * yy - xy**2
+    spread = np.maximum(xx * yy - xy**2, LEAST_SPREAD)
     fore = (pitch * yy - roll * xy) / spread
     aside = (roll * xx - pitch * xy) / spread
     return -force[:, 2:] / mounts.shape[1] + fore[:, None] * x + aside[:, None] * y
@@ -99,5 +102,7 @@ def _turning(mounts: Points, force: Points, at: Points) -> tuple[Points, Floats,
 
 def _tipped(place: Floats, moment: Floats) -> Newton:
     """Pull on each bolt when the seat tips toward positive `place` (negative moment: the other way)."""
-    signed = place * np.sign(moment)[:, None]
-    return edge_pivot_tension(np.abs(moment), np.max(signed, axis=1, keepdims=True) - signed)
+    signed = place * np.where(moment < 0.0, -1.0, 1.0)[:, None]
+    lever = np.max(signed, axis=1, keepdims=True) - signed
+    in_line = np.max(lever, axis=1, keepdims=True) < LEAST_SPREAD
+    return edge_pivot_tension(np.abs(moment), np.where(in_line, LEAST_SPREAD, lever))

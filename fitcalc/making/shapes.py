@@ -55,6 +55,7 @@ def rectangular_tube(depth: Mm, width: Mm, wall: Mm, corner: Mm) -> Section:
 
     Corner 2 x wall is nominal for cold-formed tube up to 6 mm wall (EN 10219-2, from memory); 0 is sharp.
     """
+    corner = np.minimum(corner, np.minimum(depth, width) / 2.0)
     bore, inner = (depth - 2.0 * wall, width - 2.0 * wall), np.maximum(corner - wall, 0.0)
     mean_area, mean_line = (depth - wall) * (width - wall), 2.0 * (depth + width - 2.0 * wall)
     inertia_depth = _rounded_inertia(depth, width, corner) - _rounded_inertia(*bore, inner)

@@ -47,18 +47,22 @@ def stock_sizes(shape: StockShape) -> tuple[Stock, ...]:
 
 
 def bar_section(shape: StockShape, depth: Mm, wall: Mm) -> Section:
-    """Section of a bar by its size along the foot force and its wall; a round bar needs no wall."""
+    """Section of a bar by its size along the foot force and its wall; a round bar needs no wall.
+
+    A wall thicker than half the depth is taken as half: the tube is solid.
+    """
+    thin = np.minimum(wall, depth / 2.0)
     match shape:
         case "flat":
             return flat_bar(depth, wall)
         case "round bar":
             return round_bar(depth)
         case "round tube":
-            return round_tube(depth, wall)
+            return round_tube(depth, thin)
         case "square tube":
-            return rectangular_tube(depth, depth, wall, CORNER * wall)
+            return rectangular_tube(depth, depth, thin, CORNER * thin)
         case "angle":
-            return equal_angle(depth, wall)
+            return equal_angle(depth, thin)
 
 
 def stock_name(shape: StockShape, depth: float, wall: float) -> str:

@@ -53,14 +53,11 @@ def pedal_table(record: ResultRecord) -> Table:
 
 def posture_table(record: ResultRecord) -> Table:
     """Joint angles, as found and after."""
-    found = record.as_found.angles if record.as_found else {}
-    rows = tuple(
-        (name.replace("_", " "), number(found[name], "deg") if name in found else "", number(value, "deg"))
-        for name, value in record.angles.items()
-    )
-    if not found:
-        rows = tuple((name, value) for name, _, value in rows)
-        return Table("Joint angles, deg", ("angle", "now"), rows)
+    now = [(name.replace("_", " "), number(value, "deg")) for name, value in record.angles.items()]
+    if record.as_found is None:
+        return Table("Joint angles, deg", ("angle", "now"), tuple(now))
+    before = [number(value, "deg") for value in record.as_found.angles.values()]
+    rows = tuple((name, was, value) for (name, value), was in zip(now, before, strict=True))
     return Table("Joint angles, deg", ("angle", "as found", "after"), rows)
 
 

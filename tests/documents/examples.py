@@ -64,7 +64,7 @@ floor = [[-100, 0], [1200, 0]]
 bulkhead = -50
 
 [[footwell.obstacles]]
-name = "rack"  # hard on the shins
+name = "rack"  # hard on
 centre = { x = 500, z = 330 }
 radius = 25
 y_low = -200

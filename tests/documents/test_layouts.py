@@ -8,10 +8,10 @@ from fitcalc.documents.edit import value_at, with_value
 from fitcalc.documents.store import load_driver, save
 
 LAYOUTS = {
-    "headed": '# who\nname = "A"\n\n[measurements]  # by tape\nstature = 1700 # wall\n\n[shoe]\nsole_ball = 6\n',
+    "headed": '# who\nname = "A"\n\n[measurements] # tape\nstature = 1700 # wall\n\n[shoe]\nsole_ball = 6\n',
     "inline": 'name = "A" # who\nmeasurements = { stature = 1700 } # wall\nshoe = {sole_ball = 6}\n',
     "dotted": 'name = "A" # who\nmeasurements.stature = 1700 # wall\nshoe.sole_ball = 6\n',
-    "out of order": "[shoe]\nsole_ball = 6\n[measurements]\nstature = 1700 # wall\n[helmet]\n[kit]\nsuit = 2\n",
+    "out of order": "[shoe]\nsole_ball = 6\n[measurements]\nstature = 1700 # wall\n[helmet]\n[kit]\n",
     "quoted keys": '"name" = "A" # who\n["measurements"]\n"stature" = 1_700.0 # wall\n[shoe]\nsole_ball = 6\n',
     "no last newline": '# who\nname = "A"\n[shoe]\nsole_ball = 6\n[measurements]\nstature = 1700 # wall',
     "literal text": "name = '''A\nB''' # who\n[measurements]\nstature = 17e2 # wall\n[shoe]\nsole_ball = 6\n",

@@ -1,11 +1,10 @@
 """What is saved is what is loaded, whatever was in the file before."""
 
-import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from fitcalc.documents.samples import sample_cars, sample_drivers
-from fitcalc.documents.store import load, load_car, read_text, save
+from fitcalc.documents.samples import sample_cars
+from fitcalc.documents.store import load, load_car, save
 from tests.strategies import cars, drivers, setups
 
 documents = st.shared(st.sampled_from([cars, drivers, setups]), key="kind").flatmap(lambda kind: kind())

@@ -6,7 +6,7 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fitcalc.geometry.outlines import apart, backed, clearance, nearest_points, path_clearance
+from fitcalc.geometry.outlines import apart, backed, clearance, nearest_points, path_distance
 from fitcalc.geometry.side import point
 
 NEAR = 1e-9
@@ -92,7 +92,7 @@ def test_a_path_sees_what_lies_between_its_places():
     """A 10 mm square from x = 0 to x = 100; a point at (55, 13) is passed 3 mm away, 40 mm from either place."""
     square = outline((0, 0), (10, 0), (10, 10), (0, 10))
     places = np.stack([square, square + np.array([100.0, 0.0, 0.0])], axis=1)
-    assert path_clearance(places, outline((55, 13))) == pytest.approx(3.0, abs=NEAR)
+    assert path_distance(places, outline((55, 13))) == pytest.approx(3.0, abs=NEAR)
 
 
 @pytest.mark.parametrize(

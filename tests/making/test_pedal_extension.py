@@ -30,14 +30,18 @@ def mix(reach, band=(0.0, 30.0), longest=60.0, toward=(1.0, 0.0), pedal=None):
 @given(st.floats(0, 80), st.floats(-20, 20), st.floats(120, 400))
 def test_stand_off_changes_the_ratio_within_its_derived_bound(stand_off, lean, arm):
     angle, aim = sweep(floor_pedal(arm), 5), np.r_[lean]
-    before, after = (leaning_ratio(floor_pedal(arm, off), floor_rod(), angle, aim) for off in (0.0, stand_off))
+    before, after = (
+        leaning_ratio(floor_pedal(arm, off), floor_rod(), angle, aim) for off in (0.0, stand_off)
+    )
     assert np.all(np.abs(after / before - 1.0) <= stand_off_bound(np.r_[arm], np.r_[stand_off], aim) + 1e-12)
 
 
 def test_neither_change_alters_the_stroke():
     pedal = floor_pedal()
     longer = extended(pedal, np.r_[40.0], np.r_[30.0])
-    assert stroke(longer, floor_rod(), sweep(longer, 4)) == pytest.approx(stroke(pedal, floor_rod(), sweep(pedal, 4)))
+    assert stroke(longer, floor_rod(), sweep(longer, 4)) == pytest.approx(
+        stroke(pedal, floor_rod(), sweep(pedal, 4))
+    )
 
 
 def test_longer_arm_effect():
@@ -55,7 +59,7 @@ def test_stand_off_effect():
 
 
 def test_slide_is_nearly_the_climb_along_the_arm():
-    """Symmetric travel about the vertical: rise of the stand-off is 2 s sin(travel/2), 0.5 % short of s x travel."""
+    """Travel symmetric about the vertical: the rise is 2 s sin(travel/2), 0.5 % short of s x travel."""
     pedal = floor_pedal(stand_off=40.0, rest=10.0)
     rise = effect(pedal, pedal, SQUARE).pad_rise
     assert rise == pytest.approx(slide(pedal), rel=0.006)
@@ -78,7 +82,9 @@ def test_arm_band_reaches_the_ends_of_the_ratio_band():
 def test_mix_gives_the_wanted_reach(reach):
     found = mix(reach)
     after = extended(floor_pedal(), found.stand_off, found.longer)
-    gained = (pad_contact(after, np.array([[15.0]])) - pad_contact(floor_pedal(), np.array([[15.0]])))[0, 0, 0]
+    gained = (pad_contact(after, np.array([[15.0]])) - pad_contact(floor_pedal(), np.array([[15.0]])))[
+        0, 0, 0
+    ]
     assert gained == pytest.approx(reach)
     assert found.shortfall == pytest.approx(0.0, abs=1e-9)
 
@@ -90,7 +96,9 @@ def test_mix_uses_the_arm_first_and_stays_in_its_band():
 
 
 def test_mix_reports_what_is_still_missing():
-    assert mix(100.0).shortfall == pytest.approx(100.0 - 30.0 * np.sin(np.radians(15)) - 60.0 * np.cos(np.radians(15)))
+    assert mix(100.0).shortfall == pytest.approx(
+        100.0 - 30.0 * np.sin(np.radians(15)) - 60.0 * np.cos(np.radians(15))
+    )
 
 
 def test_upright_arm_is_left_alone():

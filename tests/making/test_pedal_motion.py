@@ -1,4 +1,4 @@
-"""Pad path: own reference cases T1-07 to T1-09 (statics and plane geometry), and a rigid rotation by complex numbers."""
+"""Pad path: own reference cases (plane geometry), and a rigid rotation by complex numbers (independent)."""
 
 import numpy as np
 import pytest
@@ -16,20 +16,21 @@ from fitcalc.making.pedal_motion import (
 
 
 def turned(point, pivot, angle):
-    """Side-view point turned about the pivot; complex plane x + iz, positive counter-clockwise on the page."""
+    """Side-view point turned about the pivot in the complex plane x + iz, counter-clockwise positive."""
     spoke = complex(*(point - pivot)) * np.exp(1j * np.radians(angle))
-    return pivot + [spoke.real, spoke.imag]
+    return pivot + np.r_[spoke.real, spoke.imag]
 
 
 def test_positive_angle_leans_a_floor_pedal_rearward():
     pad = pad_contact(floor_pedal(), np.array([[15.0]]))[0, 0]
-    assert pad[0] > 0 and pad[1] > 0
+    assert np.all(pad > 0)
 
 
 def test_positive_angle_leans_a_hanging_pedal_rearward():
     pedal = hanging_pedal()
     pad = pad_contact(pedal, np.array([[15.0]]))[0, 0]
-    assert pad[0] > pedal.pivot[0, 0] and pad[1] < pedal.pivot[0, 1]
+    assert pad[0] > pedal.pivot[0, 0]
+    assert pad[1] < pedal.pivot[0, 1]
 
 
 @pytest.mark.parametrize(("pedal", "rod"), PAIRS)
@@ -38,7 +39,9 @@ def test_pressing_moves_the_pad_forward(pedal, rod):
 
 
 def test_stand_off_brings_the_pad_nearer_the_driver():
-    upright = [pad_contact(floor_pedal(stand_off=off, rest=0.0), np.array([[0.0]]))[0, 0, 0] for off in (0.0, 40.0)]
+    upright = [
+        pad_contact(floor_pedal(stand_off=off, rest=0.0), np.array([[0.0]]))[0, 0, 0] for off in (0.0, 40.0)
+    ]
     assert upright == pytest.approx([0.0, 40.0])
 
 
@@ -63,7 +66,9 @@ def test_stand_off_reference_case():
     assert pad_arc(pedal) == pytest.approx(88.376415, rel=1e-6)
 
 
-@pytest.mark.parametrize(("stand_off", "forward", "up"), [(0.0, 86.493697, 7.567218), (40.0, 85.282942, 21.406209)])
+@pytest.mark.parametrize(
+    ("stand_off", "forward", "up"), [(0.0, 86.493697, 7.567218), (40.0, 85.282942, 21.406209)]
+)
 def test_stand_off_makes_the_pad_climb(stand_off, forward, up):
     assert pad_shift(floor_pedal(stand_off=stand_off)) == pytest.approx(np.array([[-forward, up]]), rel=1e-6)
 

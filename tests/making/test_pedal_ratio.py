@@ -1,4 +1,4 @@
-"""Ratio from geometry against finite differences of the rod length, against moments of forces, and reference T1-07/08.
+"""Ratio from geometry against finite differences, moments of forces, virtual work, and own reference cases.
 
 Finite differences: central, step 0.001 deg; their own error is below 1e-8 of the value for these arms.
 """
@@ -9,7 +9,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pedal_cases import PAIRS, floor_pedal, floor_rod
 
-from fitcalc.making.fixed_cylinder import FixedCylinder, axis_shortfall, piston_rate, piston_stroke, side_share
+from fitcalc.making.fixed_cylinder import (
+    FixedCylinder,
+    axis_shortfall,
+    piston_rate,
+    piston_stroke,
+    side_share,
+)
 from fitcalc.making.pedal_motion import contact_radius, directed_arm, pad_contact, sweep
 from fitcalc.making.ratio import force_ratio, leaning_ratio, mean_ratio, rod_force, travel
 from fitcalc.making.rod import Rod, near_toggle, rod_joint, rod_length, rod_to_arm, stroke, stroke_rate
@@ -23,7 +29,9 @@ def per_radian_pressed(function, angle):
 
 
 def cylinder(rod_length=60.0, slope=5.0):
-    return FixedCylinder(Rod(np.r_[50.0], np.r_[0.0], np.array([[-250.0, 45.0]])), np.r_[slope], np.r_[rod_length])
+    return FixedCylinder(
+        Rod(np.r_[50.0], np.r_[0.0], np.array([[-250.0, 45.0]])), np.r_[slope], np.r_[rod_length]
+    )
 
 
 @pytest.mark.parametrize(("pedal", "rod"), PAIRS)
@@ -56,7 +64,9 @@ def test_virtual_work_over_the_whole_travel(pedal, rod):
     """Work of 1 N square to the pad's radius equals the integral of rod force over stroke (Simpson)."""
     over = travel(pedal, rod, 101)
     weight = np.r_[1.0, np.tile([4.0, 2.0], 49), 4.0, 1.0] / 300.0
-    rod_work = np.sum(over.ratio * np.abs(stroke_rate(pedal, rod, over.angle)) * weight) * np.radians(pedal.travel)
+    rod_work = np.sum(over.ratio * np.abs(stroke_rate(pedal, rod, over.angle)) * weight) * np.radians(
+        pedal.travel
+    )
     assert rod_work == pytest.approx(contact_radius(pedal) * np.radians(pedal.travel), rel=1e-9)
 
 
@@ -82,16 +92,22 @@ def test_longer_arm_reference_case():
 
 def test_square_force_keeps_its_ratio_with_a_stand_off():
     ratios = [
-        leaning_ratio(floor_pedal(stand_off=off), floor_rod(), np.array([[15.0]]), np.r_[0.0]) for off in (0.0, 40.0)
+        leaning_ratio(floor_pedal(stand_off=off), floor_rod(), np.array([[15.0]]), np.r_[0.0])
+        for off in (0.0, 40.0)
     ]
     assert ratios[0] == pytest.approx(ratios[1], rel=1e-12)
 
 
 def test_cases_are_independent():
     both = np.array([[-250.0, 45.0], [-200.0, 60.0]])
-    pedal = floor_pedal(arm=np.r_[250.0, 250.0], stand_off=np.zeros(2), rest=np.full(2, 15.0), travel=np.full(2, 20.0))
+    pedal = floor_pedal(
+        arm=np.r_[250.0, 250.0], stand_off=np.zeros(2), rest=np.full(2, 15.0), travel=np.full(2, 20.0)
+    )
     together = stroke(pedal, Rod(np.full(2, 50.0), np.zeros(2), both), sweep(pedal, 4))
-    alone = [stroke(floor_pedal(), Rod(np.r_[50.0], np.r_[0.0], end[None]), sweep(floor_pedal(), 4))[0] for end in both]
+    alone = [
+        stroke(floor_pedal(), Rod(np.r_[50.0], np.r_[0.0], end[None]), sweep(floor_pedal(), 4))[0]
+        for end in both
+    ]
     assert together == pytest.approx(np.array(alone))
 
 
@@ -131,9 +147,13 @@ def test_friction_takes_its_share_of_the_rod_force():
     assert rod_force(np.r_[500.0], np.r_[5.0], np.r_[0.8]) == pytest.approx(2000.0)
 
 
-@given(arm=st.floats(120, 400), longer=st.floats(1, 80), rest=st.floats(-20, 30), travel_angle=st.floats(5, 40))
+@given(
+    arm=st.floats(120, 400), longer=st.floats(1, 80), rest=st.floats(-20, 30), travel_angle=st.floats(5, 40)
+)
 def test_longer_arm_raises_ratio_and_pad_travel_together(arm, longer, rest, travel_angle):
-    before, after = (travel(floor_pedal(size, 0.0, rest, travel_angle), floor_rod(), 5) for size in (arm, arm + longer))
+    before, after = (
+        travel(floor_pedal(size, 0.0, rest, travel_angle), floor_rod(), 5) for size in (arm, arm + longer)
+    )
     assert after.ratio / before.ratio == pytest.approx((arm + longer) / arm, rel=1e-9)
     moved = [np.linalg.norm(over.pad[0, -1] - over.pad[0, 0]) for over in (before, after)]
     assert moved[1] / moved[0] == pytest.approx((arm + longer) / arm, rel=1e-9)

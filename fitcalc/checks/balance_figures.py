@@ -1,0 +1,92 @@
+"""Weight on the front axle with the driver in, and what the rework changes of it."""
+
+from collections.abc import Mapping
+
+from fitcalc.body.mass import centre_of_mass
+from fitcalc.checks.case import Case
+from fitcalc.checks.check import Figure
+from fitcalc.checks.measured import measured, unmeasured
+from fitcalc.documents.car import Car
+from fitcalc.documents.setup import Setup
+from fitcalc.making.balance import centre_behind_front, front_share, with_added
+from fitcalc.posture.cases import column
+from fitcalc.posture.limbs import Arm, Leg
+from fitcalc.posture.seat import travel
+from fitcalc.posture.sit import OnPedal, Sitting, sit
+from fitcalc.units import Floats, Kg, Points
+
+KIT_MASS = 4.5
+"""Helmet, suit, shoes and head-and-neck restraint, kg, taken to sit at the body's own centre of mass: design
+inference, no source; the helmet alone may be 1.9 kg (FIA Sporting Code App. L 2025, ch. III 1.5)."""
+AS_FOUND = Setup()
+FIGURES = ("balance.front_share", "balance.front_shift")
+
+
+def balance_figures(case: Case) -> list[Figure]:
+    """The front axle's share after the rework, and its change."""
+    missing = _missing(case.car)
+    if missing or case.sitting.hands is None:
+        return [unmeasured(id, missing or "steering_wheel") for id in FIGURES]
+    found = sit(case.car, case.links, AS_FOUND)
+    before, after = driver_centre(case, found), driver_centre(case, case.sitting)
+    moved = travel(case.car, case.setup)
+    share = share_with_driver(case, after, moved)
+    change = share - share_with_driver(case, before, 0.0 * moved)
+    return [
+        measured(case, "balance.front_share", 100.0 * share, (after,)),
+        measured(case, "balance.front_shift", 100.0 * change, (before, after)),
+    ]
+
+
+def share_with_driver(case: Case, driver: Points, seat_moved: Points) -> Floats:
+    """Front axle's share, 0 to 1, with the driver's centre of mass at a point and the seat moved.
+
+    Source: statics; the axle loads are the car's as found, nobody in it.
+    """
+    reference, seat = case.car.reference, column(case.car.seat.mass)
+    rear, base = column(reference.rear_axle_load), column(reference.wheelbase)
+    empty: Kg = column(reference.front_axle_load) + rear
+    x = centre_behind_front(rear, empty, base) + seat * seat_moved[:, 0] / empty
+    _, centre = with_added(empty, x[:, None], case.links.mass + KIT_MASS, driver[:, :1])
+    return front_share(centre[:, 0], base)
+
+
+def driver_centre(case: Case, sitting: Sitting) -> Points:
+    """Centre of mass of the seated driver, `(n, 3)`."""
+    return centre_of_mass(_joints(case.car, sitting), case.driver.sex)
+
+
+def _missing(car: Car) -> str:
+    loads = ("front_axle_load", "rear_axle_load")
+    return next((f"reference.{name}" for name in loads if getattr(car.reference, name) is None), "")
+
+
+def _joints(car: Car, sitting: Sitting) -> dict[str, Points]:
+    """The right leg on the throttle, the left on the leftmost pedal it works, else beside the right one."""
+    joints = {"cervicale": sitting.trunk.cervicale, "head_top": sitting.trunk.head_top}
+    hands = sitting.hands or ()
+    for side, arm in zip(("left", "right"), hands, strict=True):
+        joints |= _arm(arm, side)
+    right = sitting.pedals["throttle"].rest
+    left = _left_leg(car, sitting.pedals)
+    beside = _leg(right, "left") | {"hip_left": sitting.hips[0]}
+    return joints | _leg(right, "right") | (beside if left is None else _leg(left, "left"))
+
+
+def _left_leg(car: Car, pedals: Mapping[str, OnPedal]) -> Leg | None:
+    fitted = car.fitted_pedals()
+    return next((worked.rest for name, worked in pedals.items() if fitted[name].foot == "left"), None)
+
+
+def _arm(arm: Arm, side: str) -> dict[str, Points]:
+    return {f"shoulder_{side}": arm.shoulder, f"elbow_{side}": arm.elbow, f"grip_{side}": arm.grip}
+
+
+def _leg(leg: Leg, side: str) -> dict[str, Points]:
+    return {
+        f"hip_{side}": leg.hip,
+        f"knee_{side}": leg.knee,
+        f"ankle_{side}": leg.ankle,
+        f"heel_{side}": leg.foot.heel,
+        f"toe_{side}": leg.foot.toe,
+    }

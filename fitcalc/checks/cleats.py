@@ -1,0 +1,109 @@
+"""Shoe and pad: play between the cleats, neighbours, and what the moving shoe passes."""
+
+from itertools import pairwise
+
+import numpy as np
+
+from fitcalc.checks.case import Case
+from fitcalc.checks.check import Figure
+from fitcalc.checks.measured import measured, nearest_of, unmeasured
+from fitcalc.checks.shoe_sweep import Least, ShoeSweep, least_rooms, shoe_sweep
+from fitcalc.checks.surroundings import Thing, bulkhead, floor, obstacles, roof
+from fitcalc.documents.car_cockpit import HalfWidth
+from fitcalc.geometry.outlines import apart, clearance
+from fitcalc.geometry.side import at_y
+from fitcalc.posture.cases import column
+from fitcalc.units import Mm, Points
+
+ENDS = [0, -1]
+"""Stations of a released and of a pressed pedal."""
+
+
+def cleat_figures(case: Case) -> list[Figure]:
+    """Every clearance of the shoes on their pads."""
+    sweeps = {name: shoe_sweep(case, name) for name in case.sitting.pedals}
+    return [
+        *(_play(case, name) for name in sweeps),
+        *(figure for left, right in pairwise(sweeps) for figure in _pair(case, left, right, sweeps)),
+        *(figure for name, sweep in sweeps.items() for figure in _around(case, name, sweep)),
+    ]
+
+
+def closest_shoe(case: Case, pedal: str) -> dict[str, Least]:
+    """By id of the figure: least room about the shoe on one pedal, at which part of the travel, and where."""
+    return {f"cleat.{pedal}.{thing.key}": least for thing, least in _closest(case, shoe_sweep(case, pedal))}
+
+
+def _closest(case: Case, sweep: ShoeSweep) -> list[tuple[Thing, Least]]:
+    walls = (roof(case.car), bulkhead(case.car), floor(case.car), *obstacles(case.car))
+    things = [thing for thing in walls if thing is not None]
+    return list(zip(things, least_rooms(sweep, things), strict=True))
+
+
+def _play(case: Case, name: str) -> Figure:
+    pedal, shoe = case.car.fitted_pedals()[name], case.links.shoe_width
+    if pedal.cleat_spacing is None:
+        wider = column(pedal.pad_width) - shoe
+        return measured(case, f"cleat.{name}.play", wider, quantity="cleat.width_on_pad", of=name)
+    play = column(pedal.cleat_spacing) - shoe
+    return measured(case, f"cleat.{name}.play", play, quantity="cleat.play", of=name)
+
+
+def _pair(case: Case, left: str, right: str, sweeps: dict[str, ShoeSweep]) -> list[Figure]:
+    a, b = sweeps[left], sweeps[right]
+    id, of = f"cleat.{left}_{right}", f"{left} and {right}"
+    gap = np.maximum(b.pad_low - a.pad_high, a.pad_low - b.pad_high)
+    ends = (a.pads[:, 0].mean(axis=1), b.pads[:, 0].mean(axis=1))
+    fitted = case.car.fitted_pedals()
+    rooms = [pair_room(a, b), pair_room(b, a)]
+    if fitted[left].foot != fitted[right].foot:
+        rooms.append(_room_between((a.shoes, a.low, a.high), (b.shoes, b.low, b.high)))
+    return [
+        measured(case, f"{id}.pads", gap, ends, "cleat.pads", of),
+        measured(case, f"{id}.shoes", np.min(rooms, axis=0), ends, "cleat.shoes", of),
+    ]
+
+
+def pair_room(shod: ShoeSweep, other: ShoeSweep) -> Mm:
+    """Least room between the shoe on one pedal and the pad of another, either released or pressed."""
+    return _room_between((shod.shoes, shod.low, shod.high), (other.pads, other.pad_low, other.pad_high))
+
+
+def _room_between(a: tuple[Points, Mm, Mm], b: tuple[Points, Mm, Mm]) -> Mm:
+    side = clearance(a[0][:, ENDS, None], b[0][:, None, ENDS]).min(axis=(1, 2))
+    return apart(side, (a[1], b[1]), (a[2], b[2]))
+
+
+def _around(case: Case, name: str, sweep: ShoeSweep) -> list[Figure]:
+    found = [_beside(case, name, thing, least) for thing, least in _closest(case, sweep)]
+    lacking = [
+        unmeasured(f"cleat.{name}.{key}", f"footwell.{key}", f"cleat.{key}", name)
+        for key in ("roof", "bulkhead")
+        if getattr(case.car.footwell, key) is None
+    ]
+    return [*found, *lacking, _wall(case, name, sweep)]
+
+
+def _beside(case: Case, name: str, thing: Thing, least: Least) -> Figure:
+    id = f"cleat.{name}.{thing.key}"
+    if thing.key in ("roof", "bulkhead", "floor"):
+        return measured(case, id, least.room, least.points, f"cleat.{thing.key}", name)
+    return measured(case, id, least.room, least.points, "cleat.obstacle", f"{name}, {thing.name}")
+
+
+def _wall(case: Case, name: str, sweep: ShoeSweep) -> Figure:
+    id, widths = f"cleat.{name}.wall", case.car.footwell.half_widths
+    if widths is None:
+        return unmeasured(id, "footwell.half_widths", "cleat.wall", name)
+    outer = np.maximum(np.abs(sweep.low), np.abs(sweep.high))
+    corners = sweep.shoes.reshape(len(sweep.shoes), -1, 3)
+    room = inside_half_width(corners[..., 0], widths) - outer[:, None]
+    outward = np.sign(sweep.low + sweep.high) * outer
+    at = at_y(nearest_of(corners, room), outward)
+    return measured(case, id, room.min(axis=1), (at,), "cleat.wall", name)
+
+
+def inside_half_width(x: Mm, widths: tuple[HalfWidth, ...]) -> Mm:
+    """Inside half width of the footwell at `x`, unchanged beyond what was measured."""
+    known = np.array(widths, dtype=float)
+    return np.interp(x, known[:, 0], known[:, 1])

@@ -1,0 +1,125 @@
+"""The straps as the rules look at them: angles, spacings, widths, lengths."""
+
+import numpy as np
+
+from fitcalc.checks.case import Case
+from fitcalc.checks.check import Figure
+from fitcalc.checks.measured import measured, unmeasured
+from fitcalc.checks.pelvis_straps import groin, lap_contact, slotted_lap, straight_lap
+from fitcalc.checks.shoulder_straps import slotted_shoulder, straight_shoulder
+from fitcalc.checks.slot_figures import slot_figures
+from fitcalc.checks.slots import cushion
+from fitcalc.checks.strap_forces import spine_load
+from fitcalc.checks.straps import SIDES, Strap, crotch_anchors, lap_anchor, slot_for, wide
+from fitcalc.documents.car_cockpit import Harness
+from fitcalc.geometry.degrees import atan2d, cosd, length
+from fitcalc.geometry.crossing import crossing
+from fitcalc.geometry.side import at_y
+from fitcalc.posture.cases import column
+from fitcalc.posture.seat import shell
+from fitcalc.units import Deg, Points
+
+KILONEWTON = np.array([1000.0])
+SHOULDER = "harness.shoulder"
+LAP = "harness.lap"
+CROTCH = "harness.crotch"
+
+
+def harness_figures(case: Case) -> list[Figure]:
+    """Every figure on the straps of a car; without a harness in the file, what that leaves unmeasured."""
+    harness = case.car.harness
+    if harness is None:
+        return _nothing_measured()
+    straps = {side: straight_shoulder(harness, side, case) for side in SIDES}
+    return [
+        measured(case, "harness.points", column(harness.points)),
+        *(figure for side, strap in straps.items() for figure in _shoulder(harness, side, strap, case)),
+        *_shoulder_pair(harness, straps, case),
+        *(figure for side in SIDES for figure in _lap(harness, side, case)),
+        measured(case, f"{LAP}.width", column(harness.lap_width)),
+        *_crotch(harness, case),
+        *slot_figures(harness, case),
+    ]
+
+
+def strap_drop(start: Points, end: Points) -> Deg:
+    """Side-view angle of a straight strap from level, positive = its end is lower.
+
+    Source: plane geometry; sense as in docs/frame.md.
+    """
+    return atan2d(start[:, 2] - end[:, 2], end[:, 0] - start[:, 0])
+
+
+def rim(case: Case) -> Points:
+    """The upper rim of the seat's back, where the rework carries it, `(n, 3)`."""
+    return wide(shell(case.car, case.setup)[:, -1], case)
+
+
+def _shoulder(harness: Harness, side: str, strap: Strap, case: Case) -> list[Figure]:
+    own, drop, top = f"{SHOULDER}_{side}", strap_drop(strap.leaves, strap.first), rim(case)
+    slot, run = slot_for(f"shoulder_{side}", case), strap.first - strap.leaves
+    level = at_y(top, strap.first[:, 1])
+    tight = strap if slot is None else slotted_shoulder(harness, side, slot, case)
+    spine = spine_load(0.0 * KILONEWTON, KILONEWTON, drop, case.sitting.trunk.recline)
+    plan = atan2d(-SIDES[side] * run[:, 1], run[:, 0])
+    gained = np.degrees(cosd(drop) / length(at_y(run, 0.0 * drop)))
+    ends = (strap.leaves, strap.first)
+    rows = {
+        "side_angle": (drop, ends),
+        "rim_angle": (strap_drop(level, strap.first), (level, strap.first)),
+        "plan_angle": (plan, ends),
+        "behind_seat": (strap.first[:, 0] - top[:, 0], (level, strap.first)),
+        "sensitivity": (gained, ends),
+        "spine_load": (spine, ends),
+        "length": (tight.length, (tight.leaves, tight.anchor)),
+    }
+    return [measured(case, f"{own}.{name}", *row, f"{SHOULDER}.{name}", side) for name, row in rows.items()]
+
+
+def _shoulder_pair(harness: Harness, straps: dict[str, Strap], case: Case) -> list[Figure]:
+    left, right = straps["left"].first, straps["right"].first
+    spacing, width = right[:, 1] - left[:, 1], column(harness.shoulder_width)
+    figures = [measured(case, f"{SHOULDER}.spacing", spacing, (left, right))]
+    if case.driver.kit.restraint > 0:
+        gap = measured(case, f"{SHOULDER}.inner_gap", spacing - width, (left, right))
+        return [*figures, gap, measured(case, f"{SHOULDER}.width_restraint", width)]
+    return [*figures, measured(case, f"{SHOULDER}.width", width)]
+
+
+def _lap(harness: Harness, side: str, case: Case) -> list[Figure]:
+    own, anchor, contact = f"{LAP}_{side}", lap_anchor(harness, side, case), lap_contact(case)
+    slot = slot_for(f"lap_{side}", case)
+    tight = straight_lap(harness, side, case) if slot is None else slotted_lap(harness, side, slot, case)
+    bottom = crossing(contact, anchor, cushion(case)).at
+    junction = cushion(case)[:, -1]
+    level = at_y(contact, anchor[:, 1])
+    rows = {
+        "side_angle": (strap_drop(contact, anchor), (level, anchor)),
+        "junction": (junction[:, 0] - bottom[:, 0], (junction, bottom)),
+        "length": (tight.length, (tight.leaves, tight.anchor)),
+    }
+    return [measured(case, f"{own}.{name}", *row, f"{LAP}.{name}", side) for name, row in rows.items()]
+
+
+def _crotch(harness: Harness, case: Case) -> list[Figure]:
+    if not harness.crotch:
+        return []
+    anchors, start = crotch_anchors(harness, case), groin(case)
+    left, right = anchors[:, 0], anchors[:, -1]
+    middle = (left + right) / 2
+    lean = atan2d(middle[:, 0] - start[:, 0], start[:, 2] - middle[:, 2])
+    if len(harness.crotch) == 1:
+        ahead = -lean - case.sitting.trunk.recline
+        return [measured(case, f"{CROTCH}.chest_line_angle", ahead, (start, middle))]
+    return [
+        measured(case, f"{CROTCH}.side_angle", lean, (start, middle)),
+        measured(case, f"{CROTCH}.spacing", right[:, 1] - left[:, 1], (left, right)),
+    ]
+
+
+def _nothing_measured() -> list[Figure]:
+    shoulder, lap = ("side_angle", "rim_angle", "plan_angle", "spine_load"), ("side_angle", "junction")
+    both = [(SHOULDER, name, side) for side in SIDES for name in shoulder]
+    both += [(LAP, name, side) for side in SIDES for name in lap]
+    pairs = [unmeasured(f"{own}_{side}.{name}", "harness", f"{own}.{name}", side) for own, name, side in both]
+    return [*pairs, unmeasured(f"{SHOULDER}.spacing", "harness"), unmeasured(f"{CROTCH}.side_angle", "harness")]

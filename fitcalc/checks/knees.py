@@ -1,0 +1,149 @@
+"""Knees, thighs and shanks against what surrounds them, over the pedals' travel."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from fitcalc.checks.case import Case
+from fitcalc.checks.check import Figure
+from fitcalc.checks.measured import measured, nearest_of, unmeasured
+from fitcalc.checks.rim import rim_ring
+from fitcalc.checks.surroundings import Thing, obstacles, roof
+from fitcalc.geometry.degrees import length
+from fitcalc.geometry.lines import nearest_on_segment
+from fitcalc.geometry.outlines import apart, clearance
+from fitcalc.posture.cases import column, xyz
+from fitcalc.posture.wheel import wheel_centre
+from fitcalc.units import Mm, Points
+
+COLUMN_RADIUS = 13.0
+"""Half a steering column's tube, mm: design inference, no source."""
+SIDES = ("left", "right")
+
+
+@dataclass(frozen=True, eq=False)
+class LegPlaces:
+    """One foot's leg on every pedal that it works, released and pressed.
+
+    Attributes:
+        hip: `(n, 1, 3)`.
+        knees, ankles: `(n, p, 2, 3)`, by pedal and end of travel.
+    """
+
+    hip: Points
+    knees: Points
+    ankles: Points
+
+
+def leg_places(case: Case, side: str) -> LegPlaces | None:
+    """Where one leg is; None where that foot works no pedal."""
+    fitted = case.car.fitted_pedals()
+    worked = [on for name, on in case.sitting.pedals.items() if fitted[name].foot == side]
+    if not worked:
+        return None
+    joints = [(leg.hip, leg.knee, leg.ankle) for on in worked for leg in (on.rest, on.full)]
+    every = np.stack([np.stack(np.broadcast_arrays(*leg), axis=1) for leg in joints], axis=1)
+    ends = every.reshape(len(every), -1, 2, 3, 3)
+    return LegPlaces(ends[:, 0, :1, 0], ends[..., 1, :], ends[..., 2, :])
+
+
+def thigh_hull(places: LegPlaces) -> Points:
+    """All that the thigh's axis sweeps, in side view, `(n, p, 3, 3)`."""
+    hip = np.broadcast_to(places.hip[:, None], (*places.knees.shape[:2], 1, 3))
+    return np.concatenate([hip, places.knees], axis=2)
+
+
+def shank_hull(places: LegPlaces) -> Points:
+    """All that the shank's axis sweeps, in side view, `(n, p, 4, 3)`."""
+    return np.concatenate([places.knees, places.ankles], axis=2)
+
+
+def knee_figures(case: Case) -> list[Figure]:
+    """Either knee against scuttle, column, wheel and front hoop; either leg against what lies by it."""
+    return [figure for side in SIDES for figure in _side(case, side)]
+
+
+def _side(case: Case, side: str) -> list[Figure]:
+    places = leg_places(case, side)
+    if places is None:
+        return []
+    knees = places.knees.reshape(len(places.knees), -1, 3)
+    return [
+        _knee_roof(case, side, knees),
+        _knee_column(case, side, knees),
+        _knee_wheel(case, side, knees),
+        _knee_hoop(case, side, knees),
+        _shin_roof(case, side, places),
+        *(_beside(case, side, places, thing) for thing in obstacles(case.car)),
+    ]
+
+
+def _knee_roof(case: Case, side: str, knees: Points) -> Figure:
+    id, scuttle = f"knee.{side}.roof", roof(case.car)
+    if scuttle is None:
+        return unmeasured(id, "footwell.roof", "knee.roof", side)
+    return _nearest_knee(case, id, "knee.roof", _to_roof(knees, scuttle), knees)
+
+
+def _to_roof(knees: Points, scuttle: Thing) -> Mm:
+    return clearance(knees[:, :, None, None], scuttle.outlines[:, None]).min(axis=-1)
+
+
+def _knee_column(case: Case, side: str, knees: Points) -> Figure:
+    id, wheel = f"knee.{side}.column", case.car.steering_wheel
+    if wheel is None or wheel.column_foot is None:
+        missing = "steering_wheel" if wheel is None else "steering_wheel.column_foot"
+        return unmeasured(id, missing, "knee.column", side)
+    foot, top = xyz(wheel.column_foot)[:, None], wheel_centre(wheel, case.setup)[:, None]
+    gap = length(nearest_on_segment(knees, foot, top) - knees) - COLUMN_RADIUS
+    return _nearest_knee(case, id, "knee.column", gap, knees)
+
+
+def _knee_wheel(case: Case, side: str, knees: Points) -> Figure:
+    id, wheel = f"knee.{side}.wheel", case.car.steering_wheel
+    if wheel is None:
+        return unmeasured(id, "steering_wheel", "knee.wheel", side)
+    ring = rim_ring(wheel, case.setup)
+    gap = length(knees[:, :, None] - ring[:, None]).min(axis=-1) - column(wheel.rim_thickness)[:, None] / 2
+    return _nearest_knee(case, id, "knee.wheel", gap, knees)
+
+
+def _knee_hoop(case: Case, side: str, knees: Points) -> Figure:
+    id, hoops = f"knee.{side}.hoop", case.car.hoops
+    if hoops is None:
+        return unmeasured(id, "hoops", "knee.hoop", side)
+    radius = column(hoops.tube) / 2
+    drop = np.stack([0.0 * radius, 0.0 * radius, radius], axis=-1)
+    tube = xyz(hoops.front_top) - drop
+    away = np.hypot(knees[..., 0] - tube[:, None, 0], knees[..., 2] - tube[:, None, 2])
+    return _nearest_knee(case, id, "knee.hoop", away - radius[:, None], knees)
+
+
+def _nearest_knee(case: Case, id: str, quantity: str, gaps: Mm, knees: Points) -> Figure:
+    """The least of the knee joint's gaps `(n, places)`, less the knee's flesh."""
+    room, side = gaps.min(axis=1) - case.links.knee_top, id.split(".")[1]
+    return measured(case, id, room, (nearest_of(knees, gaps),), quantity, side)
+
+
+def _shin_roof(case: Case, side: str, places: LegPlaces) -> Figure:
+    id, scuttle = f"leg.{side}.roof", roof(case.car)
+    if scuttle is None:
+        return unmeasured(id, "footwell.roof", "leg.roof", side)
+    gap = clearance(shank_hull(places)[:, :, None], scuttle.outlines[:, None]).min(axis=(1, 2))
+    shin = places.knees.mean(axis=(1, 2))
+    return measured(case, id, gap - case.links.shank_radius, (shin,), "leg.roof", side)
+
+
+def _beside(case: Case, side: str, places: LegPlaces, thing: Thing) -> Figure:
+    hulls = ((thigh_hull(places), case.links.thigh_radius), (shank_hull(places), case.links.shank_radius))
+    room = np.min([_room(hull, radius, thing) for hull, radius in hulls], axis=0)
+    ends = (places.hip[:, 0], places.knees.mean(axis=(1, 2)), places.ankles.mean(axis=(1, 2)))
+    return measured(case, f"leg.{side}.{thing.key}", room, ends, "leg.obstacle", f"{side}, {thing.name}")
+
+
+def _room(hull: Points, radius: Mm, thing: Thing) -> Mm:
+    """Room between a limb's swept axis, with its flesh, and a thing, `(n,)`."""
+    axis = clearance(hull[:, :, None], thing.outlines[:, None]).min(axis=-1)
+    side = axis - (radius + thing.radius)[:, None]
+    low, high = hull[..., 1].min(axis=-1) - radius[:, None], hull[..., 1].max(axis=-1) + radius[:, None]
+    return apart(side, (low, thing.low[:, None]), (high, thing.high[:, None])).min(axis=1)

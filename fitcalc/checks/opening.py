@@ -1,0 +1,60 @@
+"""The cockpit opening and the footwell's clear section."""
+
+import numpy as np
+
+from fitcalc.checks.case import Case
+from fitcalc.checks.check import Figure
+from fitcalc.checks.cleats import inside_half_width
+from fitcalc.checks.measured import measured, unmeasured
+from fitcalc.checks.template import fully_apart
+from fitcalc.geometry.lines import height_at, profile_points
+from fitcalc.posture.cases import column
+from fitcalc.posture.foot import floor_line
+from fitcalc.posture.pads import pad_at
+from fitcalc.units import Mm
+
+BEHIND_PEDALS = 100.0
+"""How far behind the rearmost pedal face the section ends, mm (FSAE Rules 2026 T.1.2, FS Rules 2025 T4.2)."""
+PLACES = np.linspace(0.0, 1.0, 25)[None]
+"""Parts of the way at which the section is taken."""
+
+
+def opening_figures(case: Case) -> list[Figure]:
+    """Size of the opening, and of the way from it to the pedals."""
+    cockpit = case.car.cockpit
+    if cockpit is None:
+        names = ("opening_length", "opening_width", "section_width", "section_height")
+        return [unmeasured(f"cockpit.{name}", "cockpit") for name in names]
+    along = column(cockpit.opening_rear) - column(cockpit.opening_front)
+    x = _section_places(case, column(cockpit.opening_front))
+    return [
+        measured(case, "cockpit.opening_length", along),
+        measured(case, "cockpit.opening_width", column(cockpit.opening_width)),
+        _width(case, x),
+        _height(case, x),
+    ]
+
+
+def _section_places(case: Case, front: Mm) -> Mm:
+    """Where the sections are taken, x `(n, 25)`, from the opening to behind the pedals."""
+    setup = fully_apart(case.car, case.setup)
+    pads = [
+        pad_at(pedal, getattr(setup, name), column(setup.box_travel), 0.0).centre[:, 0]
+        for name, pedal in case.car.fitted_pedals().items()
+    ]
+    last = np.max(np.broadcast_arrays(*pads), axis=0) + BEHIND_PEDALS
+    return front[:, None] + PLACES * (last - front)[:, None]
+
+
+def _width(case: Case, x: Mm) -> Figure:
+    widths = case.car.footwell.half_widths
+    if widths is None:
+        return unmeasured("cockpit.section_width", "footwell.half_widths")
+    return measured(case, "cockpit.section_width", 2.0 * inside_half_width(x, widths).min(axis=1))
+
+
+def _height(case: Case, x: Mm) -> Figure:
+    if case.car.footwell.roof is None:
+        return unmeasured("cockpit.section_height", "footwell.roof")
+    room = height_at(x, profile_points(case.car.footwell.roof)) - height_at(x, floor_line(case.car))
+    return measured(case, "cockpit.section_height", room.min(axis=1))

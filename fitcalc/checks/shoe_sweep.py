@@ -1,0 +1,148 @@
+"""The shoe through a pedal's travel, and the least room that anything near it leaves."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from fitcalc.body.links import Links
+from fitcalc.checks.case import Case
+from fitcalc.checks.surroundings import Thing, packed
+from fitcalc.geometry.degrees import unit
+from fitcalc.geometry.outlines import apart, clearance, nearest_points, path_distance
+from fitcalc.geometry.side import across, scaled
+from fitcalc.posture.cases import column
+from fitcalc.posture.foot import Foot
+from fitcalc.posture.pads import Pad, pad_at, pad_edges
+from fitcalc.posture.sit import foot_pressed
+from fitcalc.units import Floats, Mm, Points
+
+STATIONS = (0.0, 0.25, 0.5, 0.75, 1.0)
+"""Parts of the travel. Between two the corners count as moving straight: with 300 mm to the pivot and 20 deg of
+travel the arc stands 0.3 mm off its chord."""
+TOE_BOX = 50.0
+"""Height of the shoe over the toes, sole included, mm: design inference, no source."""
+COLLAR_ABOVE_ANKLE = 15.0
+"""Top of the shoe above the ankle joint, mm: design inference, no source."""
+COLLAR_AHEAD_OF_ANKLE = 50.0
+"""Front of the shin at the shoe's top, ahead of the ankle joint, mm: design inference, no source."""
+
+
+@dataclass(frozen=True, eq=False)
+class ShoeSweep:
+    """One shoe and its pad at every station of the travel.
+
+    Attributes:
+        shoes: corners of the shoe in side view, `(n, s, 5, 3)`: heel, toe, top over the toes, top ahead of the
+            ankle and behind it.
+        pads: bottom and top edge of the pad, `(n, s, 2, 3)`.
+        low, high: leftmost and rightmost y of the shoe, across the ball; see `splayed_half_width`.
+        pad_low, pad_high: the same of the pad.
+    """
+
+    shoes: Points
+    pads: Points
+    low: Mm
+    high: Mm
+    pad_low: Mm
+    pad_high: Mm
+
+
+@dataclass(frozen=True, eq=False)
+class Least:
+    """The least room, `(n,)`, at which part of the travel, and the two points it lies between, `(n, 3)`."""
+
+    room: Mm
+    travel: Floats
+    points: tuple[Points, Points]
+
+
+def shoe_outline(foot: Foot, links: Links) -> Points:
+    """The shoe in side view, convex, `(n, 5, 3)`."""
+    up = across(foot.sole)
+    ankle = links.heel_to_ankle + links.shoe_heel_margin
+    top = links.ankle_height + links.sole_heel + COLLAR_ABOVE_ANKLE
+    shin = foot.heel + scaled(foot.sole, ankle + COLLAR_AHEAD_OF_ANKLE) + scaled(up, top)
+    corners = (foot.heel, foot.toe, foot.toe + TOE_BOX * up, shin, foot.heel + scaled(up, top))
+    return np.stack(np.broadcast_arrays(*corners), axis=1)
+
+
+def shoe_sweep(case: Case, name: str) -> ShoeSweep:
+    """The shoe on one pedal through its travel, with the rework in place."""
+    pedal, links = case.car.fitted_pedals()[name], case.links
+    pads = _pads(case, name)
+    feet = _feet(case, name, pads)
+    half, pad_half = links.shoe_width / 2, column(pedal.pad_width) / 2
+    y, pad_y = feet[0].heel[:, 1], pads[0].centre[:, 1]
+    edges = [np.stack(np.broadcast_arrays(*pad_edges(pad, pedal)), axis=1) for pad in pads]
+    return ShoeSweep(
+        shoes=_stacked([shoe_outline(foot, links) for foot in feet]),
+        pads=_stacked(edges),
+        low=y - half,
+        high=y + half,
+        pad_low=pad_y - pad_half,
+        pad_high=pad_y + pad_half,
+    )
+
+
+def least_rooms(sweep: ShoeSweep, things: Sequence[Thing]) -> list[Least]:
+    """Least room between the moving shoe and each thing, signed."""
+    outlines = packed(things)
+    still = clearance(sweep.shoes[:, :, None], outlines[:, None])
+    shoes, pieces, travels = _worst(sweep.shoes, outlines, still, things)
+    on_shoe, on_thing = nearest_points(shoes, pieces)
+    found, first = [], 0
+    for at, thing in enumerate(things):
+        last = first + thing.pieces
+        side = _side_room(sweep.shoes, thing, still[..., first:last])
+        room = apart(side, (sweep.low, thing.low), (sweep.high, thing.high))
+        edge = on_thing[:, at] + scaled(unit(on_shoe[:, at] - on_thing[:, at]), thing.radius)
+        found.append(Least(room, travels[:, at], (on_shoe[:, at], edge)))
+        first = last
+    return found
+
+
+def _side_room(shoes: Points, thing: Thing, still: Floats) -> Mm:
+    """Room in side view; what is passed between two stations counts where the thing is one piece."""
+    room = still.min(axis=(1, 2))
+    if thing.pieces == 1:
+        room = np.minimum(room, path_distance(shoes, thing.outlines[:, 0]))
+    return room - thing.radius
+
+
+def _pads(case: Case, name: str) -> list[Pad]:
+    pedal, rework = case.car.fitted_pedals()[name], getattr(case.setup, name)
+    between = [pad_at(pedal, rework, column(case.setup.box_travel), travel) for travel in STATIONS[1:-1]]
+    worked = case.sitting.pedals[name]
+    return [worked.rest_pad, *between, worked.full_pad]
+
+
+def _feet(case: Case, name: str, pads: list[Pad]) -> list[Foot]:
+    pedal, worked = case.car.fitted_pedals()[name], case.sitting.pedals[name]
+    rest = worked.rest.foot
+    between = [foot_pressed(name, rest, pad, pedal, case.links, case.car) for pad in pads[1:-1]]
+    return [rest, *between, worked.full.foot]
+
+
+def _stacked(places: list[Points]) -> Points:
+    return np.stack(np.broadcast_arrays(*places), axis=1)
+
+
+def _worst(
+    shoes: Points, outlines: Points, rooms: Floats, things: Sequence[Thing]
+) -> tuple[Points, Points, Floats]:
+    """For each of t things the shoe `(n, t, 5, 3)`, the piece and the part of the travel that leave least room.
+
+    `rooms` is `(n, s, r)`, by station and piece.
+    """
+    ends = np.cumsum([thing.pieces for thing in things])
+    spans = [rooms[..., end - thing.pieces : end] for end, thing in zip(ends, things, strict=True)]
+    best = np.stack([span.reshape(len(span), -1).argmin(axis=1) for span in spans], axis=1)
+    pieces = np.array([thing.pieces for thing in things])
+    station, piece = best // pieces, best % pieces + ends - pieces
+    return _taken(shoes, station), _taken(outlines, piece), np.array(STATIONS)[station]
+
+
+def _taken(places: Points, at: np.ndarray) -> Points:
+    every = np.broadcast_to(places, (len(at), *places.shape[1:]))
+    return every[np.arange(len(at))[:, None], at]

@@ -1,0 +1,39 @@
+"""Forces that a tight strap puts on an edge and on the spine."""
+
+import numpy as np
+
+from fitcalc.geometry.degrees import cosd, sind
+from fitcalc.units import Deg, Floats, Newton
+
+
+def tension_after(tension: Newton, wrap: Deg, friction: float) -> Newton:
+    """Tension beyond a turn over an edge, webbing sliding toward the tighter side.
+
+    Between sliding one way and the other the tension may lie anywhere between this and its inverse.
+
+    Source: capstan equation, as in Beer et al., Vector Mechanics: Statics, sec. 8.10. No measured friction of
+    webbing on steel or glass-fibre was found; 0.2 to 0.3 is common practice, no source.
+    """
+    return tension * np.exp(-friction * np.radians(wrap))
+
+
+def edge_force(before: Newton, after: Newton, turn: Deg) -> Newton:
+    """Force of a strap on the edge that turns it; `turn` is the change of its direction.
+
+    Source: triangle of forces; with both tensions equal it is 2 T sin(turn / 2).
+    """
+    square = before * before + after * after - 2.0 * before * after * cosd(turn)
+    return np.sqrt(np.maximum(square, 0.0))
+
+
+def spine_load(chest: Newton, rear: Newton, side_angle: Deg, recline: Deg) -> Newton:
+    """Load along the spine from one shoulder strap: the run over the chest, and the run behind the shoulder.
+
+    Positive presses the spine together. The rear run is square to the spine where the strap drops by just the angle
+    that the torso leans back; lower anchors press, higher ones stretch.
+
+    Source: statics; the chest run is taken parallel to the torso line.
+    """
+    return chest + rear * sind(side_angle - recline)
+
+

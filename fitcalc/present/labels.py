@@ -1,0 +1,230 @@
+"""Where the words of a drawing go, so that none hides another, at a given scale.
+
+Lettering keeps its size on the screen or the page while the drawing is scaled, so that places are found for one size
+of a lettering unit in mm of the car. The same picture and the same scale always give the same places.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from fitcalc.present.picture import (
+    XY,
+    Arc,
+    Area,
+    Circle,
+    Dimension,
+    Handle,
+    Line,
+    Picture,
+    Primitive,
+    Text,
+    offset_line,
+    points_of,
+)
+from fitcalc.units import Floats
+
+LETTER, HEIGHT, PADDING = 0.56, 1.3, 0.5
+"""Mean width of a letter, height of a line and room at the two ends, in heights of the lettering."""
+RINGS = (0.0, 1.2, 2.2, 3.4, 5.0, 7.0, 9.5)
+"""How far from home a text is tried, in heights of the lettering."""
+DIRECTIONS = 12
+LINE_COST, MOVE_COST = 0.9, 1.0
+QUIET = frozenset({"ground", "limit area", "keep out area", "as found", "assumed", "link", "joint", "centre", "note"})
+"""Styles that a text may lie on without harm."""
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where one text stands.
+
+    Attributes:
+        at: its middle.
+        turn: of the text, degrees, positive = toward up.
+        leader: where a thin line from the text ends; None when it stands at home.
+    """
+
+    at: XY
+    turn: float
+    leader: XY | None
+
+
+@dataclass(frozen=True)
+class Wish:
+    """A text with the place it would rather have, and the point it belongs to."""
+
+    key: str
+    text: str
+    home: XY
+    turn: float
+    owner: XY
+
+
+def lettering(primitive: Primitive) -> str:
+    """The words that a primitive carries."""
+    return primitive.text if isinstance(primitive, Text | Arc | Dimension) else ""
+
+
+def width(text: str, size: float) -> float:
+    """Room that a text takes along its line."""
+    return (LETTER * len(text) + PADDING) * size
+
+
+def places(picture: Picture, size: float) -> Mapping[str, Place]:
+    """A place for every text of a picture, by the key of its primitive.
+
+    Args:
+        picture: the drawing.
+        size: height of the lettering, in mm of the car.
+    """
+    wishes = [wish(each, size) for each in picture.primitives if lettering(each)]
+    if not wishes:
+        return {}
+    ink = _Ink.of(picture, size)
+    taken = np.empty((0, 4))
+    found: dict[str, Place] = {}
+    for each in sorted(wishes, key=lambda wish: len(wish.text)):
+        place, box = _settled(each, size, taken, ink)
+        taken = np.vstack([taken, box])
+        found[each.key] = place
+    return found
+
+
+def wish(primitive: Primitive, size: float) -> Wish:
+    """The usual place of a text: above its dimension line, outside its arc, or beside its point."""
+    text = lettering(primitive)
+    match primitive:
+        case Dimension():
+            return _on_dimension(primitive, text, size)
+        case Arc():
+            middle = np.radians(primitive.start + primitive.sweep / 2)
+            out = primitive.radius + 0.35 * size + 0.5 * float(
+                width(text, size) * abs(np.cos(middle)) + HEIGHT * size * abs(np.sin(middle))
+            )
+            owner = _from(primitive.centre, middle, primitive.radius)
+            return Wish(primitive.key, text, _from(primitive.centre, middle, out), 0.0, owner)
+    at = points_of(primitive)[0]
+    return Wish(primitive.key, text, (at[0], at[1] + 0.9 * size), 0.0, at)
+
+
+def _on_dimension(dimension: Dimension, text: str, size: float) -> Wish:
+    (x1, y1), (x2, y2) = offset_line(dimension)
+    middle, span = ((x1 + x2) / 2, (y1 + y2) / 2), float(np.hypot(x2 - x1, y2 - y1))
+    turn = readable(float(np.degrees(np.arctan2(y2 - y1, x2 - x1))))
+    if span < width(text, size) + 0.8 * size:
+        return Wish(dimension.key, text, (middle[0] + 1.5 * size, middle[1] + 1.5 * size), 0.0, middle)
+    lift = np.radians(turn + 90.0)
+    return Wish(dimension.key, text, _from(middle, lift, 0.75 * size), turn, middle)
+
+
+def readable(angle: float) -> float:
+    """The turn of a text along a line at an angle, so that it reads from below or from the right."""
+    turn = (angle + 90.0) % 180.0 - 90.0
+    return 90.0 if turn <= -89.9 else turn
+
+
+def _from(start: XY, angle_rad: float, distance: float) -> XY:
+    return start[0] + distance * float(np.cos(angle_rad)), start[1] + distance * float(np.sin(angle_rad))
+
+
+def _settled(wish: Wish, size: float, taken: Floats, ink: "_Ink") -> tuple[Place, Floats]:
+    """The cheapest of the places round home that touches no other text."""
+    boxes, moved = _tries(wish, size)
+    hits = _overlap(boxes, taken)
+    cost = MOVE_COST * moved / size + LINE_COST * ink.under(boxes) + 1e6 * hits
+    best = int(np.argmin(cost))
+    left, bottom, right, top = boxes[best].tolist()
+    at = ((left + right) / 2, (bottom + top) / 2)
+    away = moved[best] > 0.0 or wish.turn == 0.0 and _gap(wish.owner, boxes[best]) > 1.2 * size
+    turn = wish.turn if moved[best] == 0.0 else 0.0
+    return Place(at, turn, wish.owner if away else None), boxes[best : best + 1]
+
+
+def _tries(wish: Wish, size: float) -> tuple[Floats, Floats]:
+    """Boxes left, bottom, right, top of every place to try, and how far each lies from home."""
+    long, high = width(wish.text, size) / 2, HEIGHT * size / 2
+    turns = 2.0 * np.pi * np.arange(DIRECTIONS) / DIRECTIONS
+    ring = np.repeat(np.array(RINGS[1:]) * size, DIRECTIONS)
+    spoke = np.tile(turns, len(RINGS) - 1)
+    middle = np.stack([wish.home[0] + 1.4 * ring * np.cos(spoke), wish.home[1] + ring * np.sin(spoke)], axis=1)
+    half = np.array([long, high])
+    level = np.concatenate([middle - half, middle + half], axis=1)
+    c, s = abs(np.cos(np.radians(wish.turn))), abs(np.sin(np.radians(wish.turn)))
+    wide, tall = c * long + s * high, s * long + c * high
+    home = np.array([[wish.home[0] - wide, wish.home[1] - tall, wish.home[0] + wide, wish.home[1] + tall]])
+    return np.concatenate([home, level]), np.concatenate([[0.0], ring])
+
+
+def _overlap(boxes: Floats, taken: Floats) -> Floats:
+    """How many of the taken boxes each box touches."""
+    a, b = boxes[:, None], taken[None]
+    apart = (a[..., 0] >= b[..., 2]) | (b[..., 0] >= a[..., 2]) | (a[..., 1] >= b[..., 3]) | (b[..., 1] >= a[..., 3])
+    return np.sum(~apart, axis=1)
+
+
+def _gap(point: XY, box: Floats) -> float:
+    """Distance from a point to a box; 0 inside."""
+    dx = max(box[0] - point[0], 0.0, point[0] - box[2])
+    dy = max(box[1] - point[1], 0.0, point[1] - box[3])
+    return float(np.hypot(dx, dy))
+
+
+@dataclass(frozen=True, eq=False)
+class _Ink:
+    """How much line lies where: counts summed from the lower left corner, in cells of half a letter's height."""
+
+    origin: Floats
+    cell: float
+    summed: Floats
+
+    @staticmethod
+    def of(picture: Picture, size: float) -> "_Ink":
+        cell = 0.5 * size
+        dots = _dots(picture, cell)
+        origin = dots.min(axis=0) - cell
+        at = ((dots - origin) / cell).astype(int)
+        shape = at.max(axis=0) + 2
+        counts = np.zeros(shape)
+        counts[at[:, 0], at[:, 1]] = 1.0
+        summed = np.zeros(shape + 1)
+        summed[1:, 1:] = counts.cumsum(axis=0).cumsum(axis=1)
+        return _Ink(origin, cell, summed)
+
+    def under(self, boxes: Floats) -> Floats:
+        """Cells with a line in them under each box."""
+        last = np.array(self.summed.shape) - 1
+        low = np.clip(((boxes[:, :2] - self.origin) / self.cell).astype(int), 0, last)
+        high = np.clip(((boxes[:, 2:] - self.origin) / self.cell).astype(int) + 1, 0, last)
+        s = self.summed
+        return s[high[:, 0], high[:, 1]] - s[low[:, 0], high[:, 1]] - s[high[:, 0], low[:, 1]] + s[low[:, 0], low[:, 1]]
+
+
+def _dots(picture: Picture, step: float) -> Floats:
+    """Points along every line that a text should keep off, no further apart than `step`."""
+    runs = [run for each in picture.primitives for run in _runs(each)]
+    starts = np.array([point for run in runs for point in run[:-1]]).reshape(-1, 2)
+    ends = np.array([point for run in runs for point in run[1:]]).reshape(-1, 2)
+    if len(starts) == 0:
+        return np.zeros((1, 2))
+    count = np.ceil(np.hypot(*(ends - starts).T) / step).astype(int) + 1
+    first = np.repeat(np.cumsum(count) - count, count)
+    share = (np.arange(count.sum()) - first) / np.repeat(count, count)
+    return np.repeat(starts, count, axis=0) + share[:, None] * np.repeat(ends - starts, count, axis=0)
+
+
+def _runs(primitive: Primitive) -> Iterator[tuple[XY, ...]]:
+    if primitive.style in QUIET:
+        return
+    match primitive:
+        case Line():
+            yield primitive.points
+        case Area():
+            yield (*primitive.points, primitive.points[0])
+        case Dimension():
+            yield offset_line(primitive)
+        case Circle() | Arc():
+            (x, y), r = primitive.centre, primitive.radius
+            yield ((x - r, y), (x, y + r), (x + r, y), (x, y - r), (x - r, y))
+        case Text() | Handle():
+            return

@@ -1,0 +1,136 @@
+"""Shapes for drawing a body: tapered limbs, smooth closed lines, a helmet, a shoe. No check reads them."""
+
+import math
+from collections.abc import Iterable, Sequence
+from functools import cache
+
+from fitcalc.present.picture import XY
+
+ROUND = 32
+"""Points of a circle: a limb of 100 mm is then true within half a millimetre."""
+Disc = tuple[XY, float]
+
+HELMET = (
+    (-0.86, -0.98), (-0.97, -0.72), (-0.99, -0.40), (-0.95, -0.02), (-0.86, 0.40), (-0.60, 0.78), (-0.18, 0.98),
+    (0.28, 0.97), (0.68, 0.76), (0.93, 0.38), (1.00, -0.06), (0.93, -0.46), (0.70, -0.76), (0.42, -0.88),
+    (0.00, -0.93), (-0.45, -1.00),
+)  # fmt: skip
+"""Full-face helmet seen from its left, in half lengths and half heights about its centre; a drawing, no source."""
+VISOR = ((-0.96, -0.08), (-0.89, 0.34), (-0.30, 0.40), (-0.18, 0.20), (-0.30, -0.06))
+
+
+@cache
+def _round() -> tuple[XY, ...]:
+    steps = (2.0 * math.pi * i / ROUND for i in range(ROUND))
+    return tuple((math.cos(step), math.sin(step)) for step in steps)
+
+
+def wrapped(discs: Iterable[Disc]) -> tuple[XY, ...]:
+    """The line of a belt pulled tight round discs: a limb from its joints and their half thicknesses."""
+    points = sorted((x + r * c, y + r * s) for (x, y), r in discs for c, s in _round())
+    return (*_chain(points)[:-1], *_chain(points[::-1])[:-1])
+
+
+def _chain(points: Sequence[XY]) -> list[XY]:
+    """One half of a convex hull (Andrew's monotone chain)."""
+    chain: list[XY] = []
+    for x, y in points:
+        while len(chain) > 1 and _turn(chain[-2], chain[-1], x, y) <= 0.0:
+            chain.pop()
+        chain.append((x, y))
+    return chain
+
+
+def _turn(a: XY, b: XY, x: float, y: float) -> float:
+    return (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0])
+
+
+def smooth(points: Sequence[XY], steps: int = 5) -> tuple[XY, ...]:
+    """A closed smooth line through points (uniform Catmull-Rom)."""
+    count = len(points)
+    return tuple(
+        _between([points[(i + k) % count] for k in (-1, 0, 1, 2)], step / steps)
+        for i in range(count)
+        for step in range(steps)
+    )
+
+
+def _between(four: Sequence[XY], t: float) -> XY:
+    weights = (
+        (-t + 2 * t * t - t**3) / 2,
+        (2 - 5 * t * t + 3 * t**3) / 2,
+        (t + 4 * t * t - 3 * t**3) / 2,
+        (-t * t + t**3) / 2,
+    )
+    return (
+        sum(w * x for w, (x, _) in zip(weights, four, strict=True)),
+        sum(w * y for w, (_, y) in zip(weights, four, strict=True)),
+    )
+
+
+def ellipse(centre: XY, half_width: float, half_height: float) -> tuple[XY, ...]:
+    """An ellipse with level axes."""
+    return tuple((centre[0] + half_width * c, centre[1] + half_height * s) for c, s in _round())
+
+
+def placed(shape: Iterable[XY], origin: XY, along: XY, up: XY) -> tuple[XY, ...]:
+    """A shape given in its own two directions, moved to where it belongs."""
+    return tuple(
+        (origin[0] + a * along[0] + b * up[0], origin[1] + a * along[1] + b * up[1]) for a, b in shape
+    )
+
+
+def toward(start: XY, end: XY) -> tuple[XY, float]:
+    """Direction and distance from one point to another; points that coincide give upward."""
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    size = math.hypot(dx, dy)
+    return ((dx / size, dy / size) if size > 0 else (0.0, 1.0)), size
+
+
+def torso(length: float, back: float, belly: float, chest: float, below: float) -> tuple[XY, ...]:
+    """A trunk from its left, first number along the torso line from the hip joint, second rearward of it.
+
+    Args:
+        length: hip joint to the height of the shoulder joints.
+        back: torso line to the surface leant on.
+        belly, chest: depths of the body there.
+        below: hip joint to the surface sat on.
+    """
+    front, breast = back - belly, back - chest
+    return smooth(
+        (
+            (-below, 0.05 * back), (-0.94 * below, 0.62 * back), (-0.25 * below, 0.98 * back),
+            (0.20 * length, 0.90 * back), (0.45 * length, 0.90 * back), (0.75 * length, 0.98 * back),
+            (0.98 * length, 0.82 * back), (1.13 * length, 0.42 * back), (1.17 * length, 0.05 * back),
+            (1.10 * length, 0.42 * breast), (0.93 * length, 0.80 * breast), (0.70 * length, 0.98 * breast),
+            (0.45 * length, 0.55 * breast + 0.45 * front), (0.20 * length, front), (-0.05 * length, 0.92 * front),
+            (-0.70 * below, 0.60 * front),
+        )
+    )  # fmt: skip
+
+
+def shoe(length: float, ankle: XY) -> tuple[XY, ...]:
+    """A low boot from its side, first number along the sole from the heel, second up from it."""
+    along, up = ankle
+    return smooth(
+        (
+            (0.00, 0.0), (0.30 * length, 0.0), (0.62 * length, 0.0), (0.90 * length, 0.0), (0.985 * length, 0.025 * length),
+            (0.99 * length, 0.09 * length), (0.88 * length, 0.16 * length), (0.68 * length, 0.20 * length),
+            (along + 0.22 * length, 0.92 * up), (along + 0.15 * length, up + 0.14 * length),
+            (along - 0.15 * length, up + 0.16 * length), (along - 0.19 * length, 0.80 * up), (-0.005 * length, 0.10 * length),
+        ),
+        3,
+    )  # fmt: skip
+
+
+def sole(length: float, ball: float, width: float) -> tuple[XY, ...]:
+    """A sole from above, first number along it from the heel, second to the right."""
+    half = width / 2
+    return smooth(
+        (
+            (0.0, 0.0), (0.05 * length, 0.58 * half), (0.25 * length, 0.66 * half), (0.50 * length, 0.70 * half),
+            (ball, half), (0.88 * length, 0.74 * half), (length, 0.0), (0.88 * length, -0.74 * half),
+            (ball, -half), (0.50 * length, -0.70 * half), (0.25 * length, -0.66 * half), (0.05 * length, -0.58 * half),
+        ),
+        3,
+    )  # fmt: skip

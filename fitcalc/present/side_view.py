@@ -1,0 +1,85 @@
+"""The side view, seen from the car's left: nose to the left, x to the right, z up."""
+
+from collections.abc import Collection, Iterator
+
+from fitcalc.fit.result import Result
+from fitcalc.present.annotations import annotations, hoop_line, limit_areas
+from fitcalc.present.body_drawing import FOUND, OTHER, body_drawing, extreme_leg
+from fitcalc.present.car_drawing import (
+    axle,
+    in_front,
+    pedals_beside,
+    pedals_found,
+    rails,
+    seat_beside,
+    surroundings,
+    wheel_beside,
+)
+from fitcalc.present.harness_drawing import harness_drawing
+from fitcalc.present.picture import Legend, Picture, Primitive, bounds_of
+from fitcalc.present.rework_marks import handles, rework_dimensions
+
+
+def side_view(
+    result: Result, found: Result | None = None, other: Result | None = None, emphasis: Collection[str] | None = None
+) -> Picture:
+    """Car and driver from the left, the first case of a result.
+
+    Args:
+        result: the car and driver after the rework, in full weight.
+        found: the same as found, in thin grey, with what the rework moves.
+        other: a second driver, laid over.
+        emphasis: ids of the checks to annotate; None = the worst findings and the key angles.
+    """
+    primitives = tuple(_drawn(result, found, other, emphasis))
+    return Picture(
+        view="side",
+        title=f"{result.car.name} - {result.driver.name}",
+        axes=("x", "z"),
+        primitives=primitives,
+        frame=bounds_of(each for each in primitives if each.style not in ("assumed", "ground")),
+        legend=legend(result, found, other),
+    )
+
+
+def legend(result: Result, found: Result | None, other: Result | None) -> tuple[Legend, ...]:
+    """What the weights of line stand for."""
+    after = [Legend("body", f"{result.driver.name}, after the rework" if found else result.driver.name)]
+    grey = [Legend("as found", "as found")] if found else []
+    second = [Legend("other driver", other.driver.name)] if other else []
+    return (*after, *grey, *second, Legend("extreme", "pedal at its stop"))
+
+
+def _drawn(
+    result: Result, found: Result | None, other: Result | None, emphasis: Collection[str] | None
+) -> Iterator[Primitive]:
+    car, setup = result.car, result.setup
+    yield from limit_areas(result, "side", emphasis)
+    yield from hoop_line(result)
+    yield from surroundings(car)
+    yield from axle(car, "side")
+    yield from rails(car)
+    if found is not None:
+        yield from _as_found(found)
+    for name in ("clutch", "brake"):
+        if name in result.sitting.pedals:
+            yield from extreme_leg(name, result.sitting.pedals[name].full, result.links, "side")
+    yield from body_drawing(result, "side")
+    yield from seat_beside(car, setup)
+    yield from pedals_beside(car, result.sitting)
+    yield from wheel_beside(car, setup)
+    yield from harness_drawing(result, "side")
+    yield from in_front(car)
+    if other is not None:
+        yield from body_drawing(other, "side", OTHER)
+    if found is not None:
+        yield from rework_dimensions(result, found)
+    yield from annotations(result, "side", emphasis)
+    yield from handles(result, "side")
+
+
+def _as_found(found: Result) -> Iterator[Primitive]:
+    yield from body_drawing(found, "side", FOUND)
+    yield from seat_beside(found.car, found.setup, "found seat", "as found")
+    yield from pedals_found(found.car, found.sitting)
+    yield from wheel_beside(found.car, found.setup, "found wheel", "as found")

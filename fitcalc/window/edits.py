@@ -1,0 +1,65 @@
+"""The one undo command, and the gesture that turns a drag into one of it."""
+
+from collections.abc import Callable
+from typing import Any
+
+from PySide6.QtGui import QUndoCommand
+
+from fitcalc.window.work import Work
+
+MERGING = 1
+"""Commands that may merge share this id; which of them do is decided by their gesture."""
+
+
+class Edit(QUndoCommand):
+    """One change of the work, as a person would name it.
+
+    Attributes:
+        gesture: edits that follow each other in one gesture become one; empty for an edit of its own.
+    """
+
+    def __init__(self, text: str, before: Work, after: Work, show: Callable[[Work], None], gesture: str) -> None:
+        super().__init__(text)
+        self.before, self.after, self.gesture = before, after, gesture
+        self._show = show
+
+    def redo(self) -> None:
+        """Shows the work after the change."""
+        self._show(self.after)
+
+    def undo(self) -> None:
+        """Shows the work before the change."""
+        self._show(self.before)
+
+    def id(self) -> int:
+        """Which commands may merge with this one."""
+        return MERGING if self.gesture else -1
+
+    def mergeWith(self, other: QUndoCommand) -> bool:  # noqa: N802
+        """Takes over a later edit of the same gesture; one that leads back to the start is none."""
+        if not isinstance(other, Edit) or other.gesture != self.gesture:
+            return False
+        self.after = other.after
+        self.setObsolete(self.after == self.before)
+        return True
+
+
+class Gesture:
+    """A drag: any number of previews, then one undo step or none."""
+
+    def __init__(self, session: Any, text: str) -> None:
+        self._session, self._text, self._before = session, text, session.work
+
+    def move(self, after: Work) -> None:
+        """Shows where the drag would lead."""
+        self._session.preview(after)
+
+    def commit(self) -> None:
+        """Ends the drag as one undo step."""
+        after = self._session.work
+        self._session.preview(self._before)
+        self._session.push(self._text, after)
+
+    def cancel(self) -> None:
+        """Ends the drag as if it had not been."""
+        self._session.preview(self._before)

@@ -1,0 +1,1 @@
+"""What the limits say, worst first."""

@@ -1,0 +1,136 @@
+"""The only holder of state: what is worked on, how it came out, what is pointed at, and how it is shown."""
+
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QUndoStack
+
+from fitcalc.errors import InputError
+from fitcalc.fit.result import Result
+from fitcalc.window.edits import Edit, Gesture
+from fitcalc.window.preferences import Preferences, save_preferences
+from fitcalc.window.results import Choice, Results, results_of
+from fitcalc.window.throttle import Throttle
+from fitcalc.window.work import Held, Work, at_ref, with_ref
+
+PAUSE = 12
+"""Least time from one evaluation to the next, ms, so that a drag leaves time to paint."""
+
+
+class Session(QObject):
+    """One person's work at one car.
+
+    Signals:
+        work_changed: a document is another one than before.
+        results_changed: the results fit the work again.
+        pointed_at: the ref of a value, or the id of a check, that a panel wants to be seen.
+        files_changed: something was saved, opened or is new.
+        preferences_changed: how everything is shown.
+        said: one sentence for the person.
+    """
+
+    work_changed = Signal()
+    results_changed = Signal()
+    pointed_at = Signal(str)
+    files_changed = Signal()
+    preferences_changed = Signal()
+    said = Signal(str)
+
+    def __init__(self, work: Work, preferences: Preferences, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.work, self.preferences, self.choice = work, preferences, Choice()
+        self.undo_stack = QUndoStack(self)
+        self.paths: dict[int, Path] = {}
+        self._saved = {each.key: each.document for each in work.documents()}
+        self._gestures = 0
+        self.results: Results = results_of(work, self.choice, None)
+        self._throttle = Throttle(self._evaluate, PAUSE, self)
+
+    @property
+    def result(self) -> Result:
+        """The chosen driver after the rework."""
+        return self.results.after
+
+    def edit(self, ref: str, value: Any, text: str, gesture: str = "") -> None:
+        """Replaces one value as one undo step, or as part of the gesture that is under way.
+
+        Raises:
+            InputError: the document would not be valid; nothing is changed.
+        """
+        if at_ref(self.work, ref) != value:
+            self.push(text, with_ref(self.work, ref, value), gesture)
+
+    def push(self, text: str, after: Work, gesture: str = "") -> None:
+        """Replaces the work as one undo step."""
+        if after != self.work or _keys(after) != _keys(self.work):
+            name = f"{gesture} {self._gestures}" if gesture else ""
+            self.undo_stack.push(Edit(text, self.work, after, self.preview, name))
+
+    def end_gesture(self) -> None:
+        """Later edits of the same value are undo steps of their own."""
+        self._gestures += 1
+
+    def gesture(self, text: str) -> Gesture:
+        """Begins a drag."""
+        return Gesture(self, text)
+
+    def preview(self, work: Work) -> None:
+        """Shows a work without an undo step."""
+        self.work = work
+        for each in work.documents():
+            self._saved.setdefault(each.key, each.document)
+        self.work_changed.emit()
+        self._throttle.request()
+
+    def choose(self, **choice: Any) -> None:
+        """Asks for results under other rules, or with another driver overlaid.
+
+        Raises:
+            InputError: a limit set is not known; the choice is as before.
+        """
+        chosen = replace(self.choice, **choice)
+        self.results = results_of(self.work, chosen, self.results)
+        self.choice = chosen
+        self.results_changed.emit()
+
+    def prefer(self, **preferences: Any) -> None:
+        """Shows everything another way, and keeps it so."""
+        self.preferences = replace(self.preferences, **preferences)
+        save_preferences(self.preferences)
+        self.preferences_changed.emit()
+
+    def finish_evaluation(self) -> None:
+        """Brings the results up to date at once."""
+        self._throttle.finish()
+
+    def is_unsaved(self, document: Held[Any]) -> bool:
+        """Whether a document differs from its file, or from what it was opened as."""
+        return bool(self._saved[document.key] != document.document)
+
+    def unsaved(self) -> list[Held[Any]]:
+        """Every document with changes that are in no file."""
+        return [each for each in self.work.documents() if self.is_unsaved(each)]
+
+    def mark_saved(self, document: Held[Any], path: Path) -> None:
+        """Remembers that a document is as its file says, and which file that is."""
+        self.paths[document.key], self._saved[document.key] = path, document.document
+        self.files_changed.emit()
+
+    def mark_unsaved(self, document: Held[Any], original: Any) -> None:
+        """Remembers what a recovered document was before the changes that were never saved."""
+        self._saved[document.key] = original
+        self.files_changed.emit()
+
+    def _evaluate(self) -> None:
+        try:
+            self.results = results_of(self.work, self.choice, self.results)
+        except InputError as error:
+            self.said.emit(str(error))
+            return
+        self.results_changed.emit()
+
+
+def _keys(work: Work) -> list[int]:
+    return [each.key for each in work.documents()]

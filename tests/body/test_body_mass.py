@@ -1,0 +1,47 @@
+"""Mass and centre of mass, limb by limb."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from fitcalc.body.mass import centre_of_mass, segment_masses, segments
+
+PAIRS = ("hip", "knee", "ankle", "heel", "toe", "shoulder", "elbow", "grip")
+
+
+def joints(random, count=1):
+    names = ["cervicale", "head_top", *(f"{name}_{side}" for name in PAIRS for side in ("left", "right"))]
+    return {name: random.uniform(-1000, 1000, (count, 3)) for name in names}
+
+
+@pytest.mark.parametrize("sex", [None, "female", "male"])
+def test_masses_add_up_to_the_body(sex):
+    masses = segment_masses(segments(joints(np.random.default_rng(0)), sex), np.array([80.0, 60.0]))
+    assert sum(masses.values()) == pytest.approx([80.0, 60.0])
+    assert len(masses) == 14
+
+
+@given(seed=st.integers(0, 1000), sex=st.sampled_from([None, "female", "male"]))
+def test_moving_and_scaling_the_body_moves_and_scales_its_centre(seed, sex):
+    places = joints(np.random.default_rng(seed), 3)
+    moved = {name: 2.0 * value + [10.0, -20.0, 30.0] for name, value in places.items()}
+    assert centre_of_mass(moved, sex) == pytest.approx(
+        2.0 * centre_of_mass(places, sex) + [10.0, -20.0, 30.0]
+    )
+
+
+def test_mirrored_limbs_leave_the_centre_on_the_middle_plane():
+    places = joints(np.random.default_rng(4))
+    for name in PAIRS:
+        places[f"{name}_right"] = places[f"{name}_left"] * [1, -1, 1]
+    for name in ("cervicale", "head_top"):
+        places[name] = places[name] * [1, 0, 1]
+    assert centre_of_mass(places, "male")[0, 1] == pytest.approx(0.0, abs=1e-9)
+
+
+def test_lifting_a_knee_lifts_the_centre_by_its_share():
+    places = joints(np.random.default_rng(5))
+    lifted = places | {"knee_left": places["knee_left"] + [0, 0, 100]}
+    rise = (centre_of_mass(lifted, "male") - centre_of_mass(places, "male"))[0, 2]
+    assert rise == pytest.approx(100 * (0.1416 * 0.4095 + 0.0433 * (1 - 0.4395)), rel=1e-9)

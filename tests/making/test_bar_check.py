@@ -1,0 +1,174 @@
+"""The whole check of a bar: own reference cases run through it, and what governs when."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from fitcalc.making.bar_check import BarJob, check_bar, thinnest_stock
+from fitcalc.making.bar_loads import FootForce, Reach, foot_parts, on_stand_off
+from fitcalc.making.bolts import bolt
+from fitcalc.making.joints import Bolted, Welded
+from fitcalc.making.loads import SIDEWAYS, design_load
+from fitcalc.making.materials import material
+from fitcalc.making.modes import AMPLE
+from fitcalc.making.shapes import flat_bar, round_tube
+from fitcalc.making.stock import stock_sizes
+
+LAP = Bolted(bolt("M8"), "8.8", 2, np.r_[40.0], np.r_[16.0])
+WELD = Welded(np.r_[4.0])
+
+
+def foot(force=2000.0, lean=0.0, sideways=0.0):
+    return FootForce(np.r_[force], np.r_[lean], np.r_[sideways])
+
+
+def reach(longer=0.0, stand_off=0.0, offset=0.0):
+    return Reach(np.r_[longer], np.r_[stand_off], np.r_[offset])
+
+
+def job(**changes):
+    start = BarJob(foot(), reach(longer=120.0), flat_bar(np.r_[30.0], np.r_[8.0]), material("S355J2"), WELD)
+    return replace(start, **changes)
+
+
+def mode(check, name):
+    return next(each for each in check.modes if each.name == name)
+
+
+def governing(check):
+    return check.modes[check.governing[0]].name
+
+
+def test_reference_bar_in_bending():
+    check = check_bar(job())
+    assert mode(check, "longer arm: bending and direct stress").safety == pytest.approx(1.775)
+    assert check.deflection == pytest.approx(0.3047619, rel=1e-6)
+
+
+def test_reference_lap():
+    check = check_bar(job(reach=reach(longer=100.0), joint=LAP))
+    assert mode(check, "longer arm: bolt shear").demand == pytest.approx(7000.0)
+    assert mode(check, "longer arm: bearing, elastic").demand == pytest.approx(109.375)
+    assert mode(check, "longer arm: net section").demand == pytest.approx(200000.0 / 1173.6576, rel=1e-6)
+
+
+def test_foot_force_keeps_its_size_when_it_leans():
+    parts = foot_parts(foot(lean=10.0, sideways=SIDEWAYS))
+    assert np.linalg.norm(parts) == pytest.approx(2000.0)
+
+
+def test_bar_that_is_not_there_cannot_fail():
+    check = check_bar(job())
+    absent = [each.safety[0] for each in check.modes if each.name.startswith("stand-off")]
+    assert absent == pytest.approx([AMPLE] * len(absent))
+
+
+def test_square_stand_off_is_pure_compression():
+    load = on_stand_off(foot(), reach(stand_off=60.0))
+    assert (load.push[0], load.bend_depth[0], load.bend_width[0]) == pytest.approx((2000.0, 0.0, 0.0))
+
+
+def test_offset_foot_bends_a_stand_off():
+    check = check_bar(job(reach=reach(stand_off=60.0, offset=20.0)))
+    wanted = 2000.0 / 240.0 + 2000.0 * 20.0 / 1200.0
+    assert mode(check, "stand-off: bending and direct stress").demand == pytest.approx(wanted)
+
+
+def test_flat_lying_down_fails_where_it_stands_up():
+    lying = check_bar(job(section=flat_bar(np.r_[8.0], np.r_[30.0]))).safety
+    assert lying < 1.0 < check_bar(job()).safety
+
+
+def test_sideways_force_finds_the_weak_way_of_a_flat():
+    assert check_bar(job(foot=foot(sideways=SIDEWAYS))).safety < check_bar(job()).safety
+
+
+def test_small_weld_governs():
+    assert governing(check_bar(job(joint=Welded(np.r_[1.0])))) == "longer arm: weld throat"
+
+
+def test_close_bolts_govern():
+    tight = Bolted(bolt("M6"), "8.8", 2, np.r_[20.0], np.r_[16.0])
+    assert "bolt shear" in governing(check_bar(job(joint=tight)))
+
+
+def test_thin_plate_is_governed_by_its_holes():
+    thin = check_bar(job(reach=reach(longer=60.0), section=flat_bar(np.r_[60.0], np.r_[2.0]), joint=LAP))
+    assert any(word in governing(thin) for word in ("bearing", "tear-out"))
+
+
+@pytest.mark.parametrize("depth", [6.0, 8.0, 9.0])
+def test_hole_as_big_as_the_bar_fails(depth):
+    drilled = check_bar(job(section=flat_bar(np.r_[depth], np.r_[8.0]), joint=LAP))
+    assert 0.0 < drilled.safety[0] < 0.1
+    assert mode(drilled, "stand-off: bearing").safety == pytest.approx(AMPLE)
+
+
+def test_slender_stand_off_is_governed_by_stability():
+    wire = round_tube(np.r_[8.0], np.r_[1.0])
+    names = governing(check_bar(job(reach=reach(stand_off=400.0), section=wire)))
+    assert names == "stand-off: buckling"
+
+
+@pytest.mark.parametrize("name", ["6082-T6", "6082-T6 plate", "6061-T6"])
+def test_welded_alloy_loses_about_half_and_says_so(name):
+    welded, bolted = (check_bar(job(material=material(name), joint=joint)) for joint in (WELD, LAP))
+    bending = "longer arm: bending and direct stress"
+    assert mode(welded, bending).allowed <= 0.51 * mode(bolted, bending).allowed
+    assert "do not weld" in welded.advice[0]
+
+
+def test_steel_keeps_its_strength_beside_a_weld():
+    bending = "longer arm: bending and direct stress"
+    allowed = [mode(check_bar(job(joint=joint)), bending).allowed[0] for joint in (WELD, LAP)]
+    assert allowed == pytest.approx([355.0, 355.0])
+
+
+@given(st.floats(100, 5000), st.floats(1.1, 3.0), st.floats(10, 150), st.floats(0, 80))
+def test_more_force_is_never_safer(force, factor, longer, stand_off):
+    there = reach(longer, stand_off, 10.0)
+    less, more = (
+        check_bar(job(foot=foot(size, 10.0, 10.0), reach=there, joint=LAP))
+        for size in (force, force * factor)
+    )
+    assert more.safety <= less.safety
+
+
+def test_cases_are_independent():
+    forces = FootForce(np.r_[2000.0, 500.0], np.zeros(2), np.zeros(2))
+    two = job(foot=forces, reach=Reach(np.r_[120.0, 60.0], np.r_[0.0, 40.0], np.zeros(2)))
+    alone = (check_bar(job()), check_bar(job(foot=foot(500.0), reach=reach(60.0, 40.0))))
+    assert check_bar(two).safety == pytest.approx([each.safety[0] for each in alone])
+    assert check_bar(two).deflection == pytest.approx([each.deflection[0] for each in alone])
+
+
+@pytest.mark.parametrize("shape", ["flat", "round bar", "round tube", "square tube", "angle"])
+@pytest.mark.parametrize("joint", [LAP, WELD], ids=["bolted", "welded"])
+def test_thinnest_stock_passes_and_every_smaller_size_does_not(shape, joint):
+    task = job(foot=foot(1000.0, 10.0, 10.0), reach=reach(60.0, 40.0, 10.0), joint=joint)
+    choice = thinnest_stock(task, stock_sizes(shape), np.r_[1.5])
+    smaller = [
+        check_bar(replace(task, section=size.section)).safety[0] for size in choice.stock[: choice.index[0]]
+    ]
+    assert choice.safety >= 1.5
+    assert choice.shortfall == 0.0
+    assert all(safety < 1.5 for safety in smaller)
+
+
+def test_no_stock_size_passes_an_absurd_load():
+    choice = thinnest_stock(job(foot=foot(1e6)), stock_sizes("flat"), np.r_[1.5])
+    assert choice.shortfall == pytest.approx(1.5 - choice.safety)
+    assert choice.shortfall[0] > 0
+
+
+@pytest.mark.parametrize(("pedal", "force"), [("brake", 2000.0), ("clutch", 1000.0), ("throttle", 500.0)])
+def test_design_loads(pedal, force):
+    assert design_load(pedal).force == force
+
+
+def test_only_the_brake_load_is_a_rule():
+    assert design_load("brake").source.confidence == "seen in text"
+    assert {design_load(pedal).source.confidence for pedal in ("clutch", "throttle")} == {"design inference"}

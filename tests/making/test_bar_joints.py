@@ -1,0 +1,142 @@
+"""Bolt groups and weld lines: own reference case, equilibrium of random groups, exact line integrals."""
+
+import numpy as np
+import pytest
+import sympy
+from hypothesis import given
+from hypothesis import strategies as st
+
+from fitcalc.making import bolts, welds
+from fitcalc.making.bar_loads import RootLoad
+from fitcalc.making.joints import Bolted, bolt_shear, net_stress
+from fitcalc.making.shapes import equal_angle, flat_bar, round_tube
+
+FLAT = flat_bar(np.r_[30.0], np.r_[8.0])
+LAP = Bolted(bolts.bolt("M8"), "8.8", 2, np.r_[40.0], np.r_[16.0])
+coordinates = st.lists(st.tuples(st.floats(-100, 100), st.floats(-100, 100)), min_size=2, max_size=6)
+
+
+def root_load(**given_values):
+    none = dict.fromkeys(
+        ("length", "push", "across", "sideways", "bend_depth", "bend_width", "twist", "offset"), np.r_[0.0]
+    )
+    return RootLoad(**none | {name: np.r_[value] for name, value in given_values.items()})
+
+
+def cross(arm, load):
+    return arm[..., 0] * load[..., 1] - arm[..., 1] * load[..., 0]
+
+
+@given(coordinates, st.floats(-2000, 2000), st.floats(-2000, 2000))
+def test_bolt_forces_balance_the_load(places, x, z):
+    places = np.array([[*places, (150.0, 0.0)]])
+    force, at = np.array([[x, z]]), np.array([[300.0, 40.0]])
+    each = bolts.group_forces(places, force, at)
+    assert np.sum(each, axis=1) == pytest.approx(force, abs=1e-6)
+    assert np.sum(cross(places, each)) == pytest.approx(cross(at, force)[0], abs=1e-4)
+
+
+def test_two_bolt_lap_reference_case():
+    places, load = np.array([[[0.0, 0.0], [40.0, 0.0]]]), np.array([[0.0, -2000.0]])
+    each = bolts.group_forces(places, load, np.array([[140.0, 0.0]]))
+    assert each[0, :, 1] == pytest.approx([5000.0, -7000.0])
+
+
+def test_lap_of_a_bar_gives_the_same_worst_bolt():
+    load = root_load(length=100.0, across=2000.0, bend_depth=200000.0)
+    assert bolt_shear(load, LAP) == pytest.approx(7000.0)
+
+
+@given(st.floats(20, 60), st.floats(1.5, 3.0))
+def test_pitch_is_the_lever(pitch, factor):
+    load = root_load(length=100.0, across=2000.0, bend_depth=200000.0)
+    wide = Bolted(bolts.bolt("M8"), "8.8", 2, np.r_[pitch * factor], np.r_[16.0])
+    assert bolt_shear(load, wide) < bolt_shear(
+        load, Bolted(bolts.bolt("M8"), "8.8", 2, np.r_[pitch], np.r_[16.0])
+    )
+
+
+def test_hole_stresses_of_the_reference_lap():
+    assert bolts.bearing_stress(np.r_[7000.0], np.r_[8.0], np.r_[8.0]) == pytest.approx(109.375)
+    assert bolts.tear_out_stress(np.r_[7000.0], np.r_[16.0], np.r_[8.0]) == pytest.approx(27.34375)
+
+
+def test_net_section_of_the_reference_lap():
+    stress = net_stress(root_load(bend_depth=1e6), FLAT, np.r_[8.4])
+    assert 1e6 / stress == pytest.approx(1173.6576, rel=1e-6)
+
+
+def test_hole_in_an_angle_is_off_its_centroid():
+    angle = equal_angle(np.r_[40.0], np.r_[4.0])
+    assert bolts.hole_offset(angle) == pytest.approx(20.0 - 11.473684, rel=1e-6)
+    assert bolts.hole_offset(FLAT) == pytest.approx(0.0)
+
+
+@given(st.floats(100, 1e5), st.lists(st.floats(5, 300), min_size=1, max_size=5))
+def test_tipping_bracket_is_in_balance_about_its_edge(moment, levers):
+    tension = bolts.edge_pivot_tension(np.r_[moment], np.array([levers]))
+    assert np.sum(tension * levers) == pytest.approx(moment)
+
+
+def test_m8_design_resistances():
+    """Own reference case: EN 1993-1-8 Table 3.4 with ISO 898-1's stress area."""
+    shear = bolts.shear_resistance(np.r_[0.6], np.r_[800.0], np.r_[36.6])
+    assert (shear[0], bolts.tension_resistance(np.r_[800.0], np.r_[36.6])[0]) == pytest.approx(
+        (14054.4, 21081.6)
+    )
+
+
+def test_plain_tension_is_not_allowed_1_4_times():
+    limits = (np.r_[10000.0], np.r_[20000.0])
+    assert bolts.interaction(np.r_[0.0], np.r_[20000.0], limits) == pytest.approx(1.0)
+
+
+def test_wide_spacing_leaves_bearing_to_the_plate():
+    strengths = (np.r_[800.0], np.r_[360.0])
+    sideways, end = bolts.bearing_factors(np.r_[9.0], np.r_[100.0], np.r_[100.0], strengths)
+    assert (sideways[0], end[0]) == pytest.approx((2.5, 1.0))
+    assert bolts.inner_bearing_factor(np.r_[9.0], np.r_[100.0], strengths) == pytest.approx(1.0)
+
+
+def exact_line(depth, width):
+    """Second moment in depth of a rectangle's outline as four lines, integrated by sympy."""
+    t, half = sympy.Symbol("t"), sympy.Rational(depth, 2)
+    return float(2 * sympy.integrate(t**2, (t, -half, half)) + 2 * width * half**2)
+
+
+def test_weld_all_round_a_flat():
+    line = welds.all_round(FLAT)
+    assert line.length == pytest.approx(76.0)
+    assert line.inertia_depth == pytest.approx(exact_line(30, 8))
+    assert line.inertia_width == pytest.approx(exact_line(8, 30))
+
+
+def test_weld_all_round_a_tube_is_a_thin_ring():
+    """A ring of wall 1e-4 mm has the line's second moment times its wall."""
+    thin = round_tube(np.r_[25.0 + 5e-5], np.r_[1e-4])
+    line = welds.all_round(round_tube(np.r_[25.0], np.r_[2.0]))
+    assert line.inertia_depth == pytest.approx(thin.inertia_depth / 1e-4, rel=1e-4)
+
+
+def test_weld_round_an_angle_is_balanced_about_its_own_centre():
+    line = welds.all_round(equal_angle(np.r_[40.0], np.r_[4.0]))
+    assert line.length == pytest.approx(160.0)
+    assert line.inertia_depth == pytest.approx(line.inertia_width)
+
+
+def test_pull_spreads_evenly_over_a_weld():
+    line = welds.parallel_runs(np.r_[50.0], np.r_[30.0])
+    pulled = welds.line_force(line, np.array([[2000.0, 0.0, 0.0]]), np.r_[0.0], np.zeros((1, 2)))
+    assert pulled == pytest.approx(20.0)
+
+
+@pytest.mark.parametrize(
+    ("tensile", "beta", "strength"), [(360, 0.8, 207.8), (430, 0.85, 233.7), (490, 0.9, 251.5)]
+)
+def test_weld_strength_by_steel_grade(tensile, beta, strength):
+    """Own reference: f_u / (sqrt(3) beta 1.25), rounded to 0.1 MPa."""
+    assert welds.weld_strength(np.r_[float(tensile)], np.r_[beta]) == pytest.approx(strength, abs=0.06)
+
+
+def test_throat_and_leg_are_inverse():
+    assert welds.leg_for_throat(welds.throat(np.r_[4.0])) == pytest.approx(4.0)

@@ -1,0 +1,73 @@
+"""The shoe on the pad in its contact states."""
+
+import numpy as np
+import pytest
+
+from fitcalc.documents.fields import SideMark
+from fitcalc.documents.setup import Setup
+from fitcalc.geometry.degrees import length
+from fitcalc.posture.cases import spread
+from fitcalc.posture.foot import heel_down, heel_planted, heel_to_ball, sole_flat
+from fitcalc.posture.pads import Pad
+from fitcalc.posture.sit import sit
+from tests.posture.cars import car, links
+
+
+def upright_pad(x, z):
+    centre = np.array([[x, 100.0, z]])
+    ahead = np.array([[1.0, 0, 0]])
+    up = np.array([[0, 0, 1.0]])
+    return Pad(centre, centre, -up, up, ahead, np.zeros(1))
+
+
+def test_heel_on_the_floor_with_the_ball_on_the_pad():
+    foot = heel_down(upright_pad(250, 150), links(), car())
+    assert foot.heel[0, 2] == pytest.approx(0)
+    assert foot.heel[0, 0] > 250
+    assert np.allclose(foot.ball, [[250, 100, 150]])
+    assert length(foot.ball - foot.heel)[0] == pytest.approx(heel_to_ball(links())[0])
+    assert foot.lift[0] == 0
+
+
+def test_pad_too_high_says_by_how_much():
+    span = heel_to_ball(links())[0]
+    foot = heel_down(upright_pad(250, span + 30), links(), car())
+    assert foot.lift[0] == pytest.approx(30)
+
+
+def test_sole_flat_clears_the_floor_only_when_the_pad_is_high():
+    span = heel_to_ball(links())[0]
+    assert sole_flat(upright_pad(250, span + 5), links(), car())[1][0]
+    assert not sole_flat(upright_pad(250, span - 5), links(), car())[1][0]
+
+
+def test_ankle_is_on_the_drivers_side_of_the_sole():
+    flat, _ = sole_flat(upright_pad(250, 260), links(), car())
+    assert flat.ankle[0, 0] > 250
+
+
+def test_planted_heel_lets_the_ball_slide_down_the_pad():
+    rest = heel_down(upright_pad(250, 170), links(), car())
+    pressed, meets = heel_planted(rest, upright_pad(220, 170), links())
+    assert meets[0]
+    assert np.allclose(pressed.heel, rest.heel)
+    assert pressed.ball[0, 0] == pytest.approx(220)
+    assert pressed.slide[0] < 0
+
+
+def test_planted_heel_cannot_meet_a_pad_beyond_the_shoe():
+    rest = heel_down(upright_pad(250, 170), links(), car())
+    assert not heel_planted(rest, upright_pad(20, 170), links())[1][0]
+
+
+def test_heel_rest_holds_the_heel_back():
+    held = spread(car(), {"footwell.heel_rest": SideMark(x=500.0, z=0.0)})
+    foot = heel_down(upright_pad(250, 150), links(), held)
+    assert np.allclose(foot.heel, [[500, 100, 0]])
+    assert foot.lift[0] > 0
+
+
+@pytest.mark.parametrize("name", ["brake", "throttle"])
+def test_released_pedals_are_met_with_the_heel_down(name):
+    at = sit(car(), links(), Setup(seat_travel=60.0)).pedals[name]
+    assert at.rest.foot.grounded[0]

@@ -1,0 +1,66 @@
+"""Seat travel, recline and the hip point, by hand."""
+
+import numpy as np
+import pytest
+
+from fitcalc.documents.fields import Point
+from fitcalc.documents.setup import Setup
+from fitcalc.posture.cases import spread, xyz
+from fitcalc.posture.seat import back_angle, carried, cushion_angle, hip_point, shell, travel
+from tests.posture.cars import car, links
+
+FOUND = Setup()
+
+
+def test_forward_travel_lessens_x():
+    assert np.allclose(travel(car(), Setup(seat_travel=40.0)), [[-40.0, 0, 0]])
+
+
+def test_sloping_rail_raises_the_seat_as_it_moves_forward():
+    sloping = spread(car(), {"rails.angle": np.array([30.0])})
+    assert np.allclose(travel(sloping, Setup(seat_travel=100.0)), [[-86.6025, 0, 50.0]], atol=1e-3)
+
+
+def test_recline_turns_the_top_rearward_about_the_front_mounts():
+    pivot = xyz(car().seat.mounts[0]) * [1, 0, 1]
+    above = pivot + [[0, 0, 100.0]]
+    moved = carried(above, car(), Setup(recline=90.0 / 3))
+    assert np.allclose(moved - pivot, [[50.0, 0, 86.6025]], atol=1e-3)
+
+
+def test_recline_adds_to_both_angles():
+    more = Setup(recline=5.0)
+    assert back_angle(car(), more)[0] == pytest.approx(back_angle(car(), FOUND)[0] + 5)
+    assert cushion_angle(car(), more)[0] == pytest.approx(cushion_angle(car(), FOUND)[0] + 5)
+
+
+def test_back_angle_is_that_of_junction_to_top():
+    assert back_angle(car(), FOUND)[0] == pytest.approx(np.degrees(np.arctan2(440, 524)))
+
+
+@pytest.mark.parametrize("setup", [FOUND, Setup(seat_travel=60.0, recline=6.0, seat_raise=10.0)])
+def test_hip_stands_off_both_surfaces(setup):
+    """Distance of the hip from the lines of cushion and back is the body's own plus padding, wherever the seat is."""
+    body, padded = links(), car().seat
+    hip = hip_point(car(), body, setup)[0]
+    line = shell(car(), setup)[0]
+    front, junction, top = line[0], line[3], line[-1]
+    assert distance(hip, junction, front) == pytest.approx(body.hip_above_cushion[0] + padded.cushion_padding)
+    assert distance(hip, junction, top) == pytest.approx(body.hip_ahead_of_back[0] + padded.back_padding)
+
+
+def test_measured_hip_point_overrides_and_moves_with_the_seat():
+    measured = spread(car(), {"seat.h_point": Point(x=1200.0, y=0.0, z=150.0)})
+    assert np.allclose(hip_point(measured, links(), Setup(seat_travel=20.0)), [[1180.0, 0, 150.0]])
+
+
+def test_many_seat_positions_in_one_call():
+    setup = spread(FOUND, {"seat_travel": np.array([0.0, 20.0, 40.0])})
+    hips = hip_point(car(), links(), setup)
+    assert hips.shape == (3, 3)
+    assert np.allclose(np.diff(hips[:, 0]), -20.0)
+
+
+def distance(point, start, end):
+    along, to = (end - start)[[0, 2]], (point - start)[[0, 2]]
+    return abs(along[0] * to[1] - along[1] * to[0]) / np.hypot(*along)

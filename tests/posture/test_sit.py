@@ -1,0 +1,118 @@
+"""The whole seated driver: invariants and hand checks."""
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from fitcalc.documents.setup import Setup
+from fitcalc.geometry.degrees import included, length
+from fitcalc.posture.cases import spread
+from fitcalc.posture.sit import hands_at, sit
+from fitcalc.posture.trunk import trunk_on
+from fitcalc.present.joints import angles_of, joints_of
+from tests.posture.cars import car, links, of_stature
+
+CARS = ("hillclimb", "student", "upright")
+
+
+def moved_car(name, dx, dz):
+    """The whole car moved: every x and z that stands in car coordinates."""
+    found = car(name)
+    values = {}
+    for path in point_paths(found):
+        values |= {f"{path}.x": np.array([value_of(found, f"{path}.x") + dx])}
+        values |= {f"{path}.z": np.array([value_of(found, f"{path}.z") + dz])}
+    shifted = spread(found, values)
+    floor = tuple((x + dx, z + dz) for x, z in found.footwell.floor)
+    return shifted.model_copy(update={"footwell": shifted.footwell.model_copy(update={"floor": floor})})
+
+
+def point_paths(found):
+    pedals = [f"pedals.{name}.pivot" for name in found.fitted_pedals()]
+    mounts = [f"seat.mounts.{i}" for i in range(len(found.seat.mounts))]
+    return ["seat.junction", "steering_wheel.centre", *pedals, *mounts]
+
+
+def value_of(document, path):
+    for step in path.split("."):
+        document = document[int(step)] if step.isdigit() else getattr(document, step)
+    return document
+
+
+@given(st.sampled_from(CARS), st.floats(-300, 300), st.floats(-100, 100))
+def test_moving_the_whole_car_changes_no_angle(name, dx, dz):
+    still = angles_of(sit(car(name), links(), Setup()))
+    moved = angles_of(sit(moved_car(name, dx, dz), links(), Setup()))
+    for angle in still:
+        assert moved[angle] == pytest.approx(still[angle], abs=1e-7), angle
+
+
+@pytest.mark.parametrize("name", CARS)
+def test_mirroring_the_car_swaps_sides(name):
+    found = car(name)
+    other = {"left": "right", "right": "left"}
+    swapped = spread(found, {f"pedals.{p}.pad_y": np.array([-pedal.pad_y]) for p, pedal in found.fitted_pedals().items()})
+    swapped = spread(swapped, {f"pedals.{p}.foot": other[pedal.foot] for p, pedal in found.fitted_pedals().items()})
+    before, after = sit(found, links(), Setup()), sit(swapped, links(), Setup())
+    for p in before.pedals:
+        assert after.pedals[p].full.knee_angle == pytest.approx(before.pedals[p].full.knee_angle)
+        assert after.pedals[p].rest.knee * [1, -1, 1] == pytest.approx(before.pedals[p].rest.knee)
+
+
+@pytest.mark.parametrize("name", CARS)
+def test_links_keep_their_length(name):
+    body = of_stature(1780.0)
+    at = sit(car(name), body, Setup())
+    for on in at.pedals.values():
+        assert length(on.rest.knee - on.rest.hip) == pytest.approx(body.thigh)
+        if on.rest.shortfall[0] == 0:
+            assert length(on.rest.ankle - on.rest.knee) == pytest.approx(body.shank)
+
+
+def test_hip_angle_identity():
+    """Trunk-thigh = 90 + recline - thigh above level, in the side view of a leg without splay."""
+    at = sit(car(), of_stature(1780.0), Setup())
+    straight = at.trunk.hip * [1, 0, 1]
+    knee = at.pedals["brake"].rest.knee * [1, 0, 1]
+    thigh = np.degrees(np.arctan2((knee - straight)[:, 2], -(knee - straight)[:, 0]))
+    flat = included(at.trunk.shoulder, straight, knee)
+    assert flat == pytest.approx(90 + at.trunk.recline - thigh)
+
+
+def test_many_drivers_and_seats_in_one_call_equal_one_by_one():
+    places = np.array([0.0, 20.0, 60.0])
+    together = joints_of(sit(car(), links(), spread(Setup(), {"seat_travel": places})))
+    for i, travel in enumerate(places):
+        alone = joints_of(sit(car(), links(), Setup(seat_travel=float(travel))))
+        for name, point in alone.items():
+            assert together[name][min(i, len(together[name]) - 1)] == pytest.approx(point[0]), name
+
+
+def test_hands_stay_on_the_rim_when_the_wheel_turns():
+    at = sit(car(), links(), Setup())
+    left, right = hands_at(car(), links(), Setup(), at.trunk, np.array([60.0]))
+    radius = (270.0 - 28.0) / 2
+    assert length(left.grip - right.grip)[0] == pytest.approx(2 * radius)
+    assert left.grip[0, 2] > right.grip[0, 2]
+
+
+@settings(max_examples=30)
+@given(st.floats(1450, 1990), st.floats(-40, 60))
+def test_everything_is_finite_for_any_driver(stature, travel):
+    at = sit(car(), of_stature(stature), Setup(seat_travel=travel))
+    for name, value in (joints_of(at) | angles_of(at)).items():
+        assert np.all(np.isfinite(value)), name
+
+
+@pytest.mark.parametrize(("recline", "behind_hip", "above_hip"), [(25, 58, 627), (40, 181, 575)])
+def test_eyes_fall_where_the_eyellipse_puts_them(recline, behind_hip, above_hip):
+    """SAE J941 (1997 style) eyellipse centre moved to the mean hip point: second-hand formula, own arithmetic.
+
+    Mean of a man and a woman of mean stature; 40 mm allowed, since the hip joint is not the SAE H-point.
+    """
+    leaning = np.array([float(recline)])
+    bodies = (of_stature(1756.0), of_stature(1628.0, "female"))
+    eye = np.mean([trunk_on(np.zeros((1, 3)), leaning, body).eye[0] for body in bodies], axis=0)
+    assert eye[0] == pytest.approx(behind_hip, abs=40)
+    assert eye[2] == pytest.approx(above_hip, abs=40)
