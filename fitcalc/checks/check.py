@@ -76,7 +76,7 @@ class Check:
 
     @property
     def margin(self) -> Floats | None:
-        """Distance to the nearer bound that must hold, `(n,)`; negative = broken. None where nothing was measured or bounded."""
+        """Distance to the nearer bound that must hold, `(n,)`; negative = broken, None = nothing to tell."""
         return _room(self.figure.value, self.low, self.high)
 
     @property
@@ -108,13 +108,17 @@ class Check:
         """What would mend the first case; for one that was not assessed, what is missing; else empty."""
         if self.figure.value is None:
             return f"measure {self.figure.missing}" if self.figure.missing else ""
-        if self.status not in ("fail", "advise"):
+        if self.status == "not assessed":
+            return f"No limit on this was found for the set {self.rules}: look in the rule book."
+        if self.status == "pass":
             return ""
         failed = bool(self.fails[0])
         low, room = (self.low, self.margin) if failed else (self.recommended_low, self.comfort_margin)
         is_low = low is not None and self.figure.value[0] < np.ravel(low)[0]
         lacking = 0.0 if room is None else -float(room[0])
-        return (self.too_low if is_low else self.too_high).replace("{margin}", _amount(lacking, self.figure.unit))
+        return (self.too_low if is_low else self.too_high).replace(
+            "{margin}", _amount(lacking, self.figure.unit)
+        )
 
 
 def _amount(lacking: float, unit: str) -> str:

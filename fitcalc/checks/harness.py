@@ -12,8 +12,8 @@ from fitcalc.checks.slots import cushion
 from fitcalc.checks.strap_forces import spine_load
 from fitcalc.checks.straps import SIDES, Strap, crotch_anchors, lap_anchor, slot_for, wide
 from fitcalc.documents.car_cockpit import Harness
-from fitcalc.geometry.degrees import atan2d, cosd, length
 from fitcalc.geometry.crossing import crossing
+from fitcalc.geometry.degrees import atan2d, cosd, length
 from fitcalc.geometry.side import at_y
 from fitcalc.posture.cases import column
 from fitcalc.posture.seat import shell
@@ -122,4 +122,8 @@ def _nothing_measured() -> list[Figure]:
     both = [(SHOULDER, name, side) for side in SIDES for name in shoulder]
     both += [(LAP, name, side) for side in SIDES for name in lap]
     pairs = [unmeasured(f"{own}_{side}.{name}", "harness", f"{own}.{name}", side) for own, name, side in both]
-    return [*pairs, unmeasured(f"{SHOULDER}.spacing", "harness"), unmeasured(f"{CROTCH}.side_angle", "harness")]
+    return [
+        *pairs,
+        unmeasured(f"{SHOULDER}.spacing", "harness"),
+        unmeasured(f"{CROTCH}.side_angle", "harness"),
+    ]

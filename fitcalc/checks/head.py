@@ -13,7 +13,7 @@ from fitcalc.posture.trunk import Trunk
 from fitcalc.units import Mm, Points
 
 LOWERED = 75.0
-"""The lowered line ends this far straight below the main hoop's top, mm (FIA F1 Technical Regulations 2023 12.5.2)."""
+"""How far straight below the main hoop's top the lowered line ends, mm (FIA Formula 1, 2023, 12.5.2)."""
 HOOP_FIGURES = ("hoop_line", "brace_line", "lowered_line", "main_top", "main_hoop_fore_aft")
 
 

@@ -12,7 +12,7 @@ from fitcalc.checks.quantities import quantities
 from fitcalc.units import Bools, Floats
 
 UPRIGHT_UP_TO = 30.0
-"""Torso line from the vertical, deg; 30.0 is still upright (FSAE Rules 2026 T.2.1, FS Rules 2025 T5.1.3-4)."""
+"""Torso line from the vertical, deg; 30.0 is upright (FSAE Rules 2026 T.2.1.d-e, FS Rules 2025 T5.1.3-4)."""
 
 
 def is_reclined(case: Case) -> Bools:

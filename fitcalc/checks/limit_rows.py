@@ -2,7 +2,7 @@
 
 from typing import Annotated, Literal, Self
 
-from pydantic import Field, StringConstraints, model_validator
+from pydantic import StringConstraints, model_validator
 
 from fitcalc.checks.quantities import quantities
 from fitcalc.documents import fields
@@ -50,14 +50,19 @@ class Limit(Sourced):
     """Bounds on one quantity.
 
     Attributes:
-        when: holds only for a seat that is upright, or only for one that is reclined; such rows come in pairs.
+        when: holds only for a seat that is upright, or only for one that is reclined; such rows come in
+            pairs.
     """
 
     quantity: Text = part("quantity", "Key of what is limited, as `fitcalc limits` lists them.")
     low: float | None = fields.quantity("low", "Least that must hold.", "", WIDEST, None)
     high: float | None = fields.quantity("high", "Most that must hold.", "", WIDEST, None)
-    recommended_low: float | None = fields.quantity("recommended low", "Least that should hold.", "", WIDEST, None)
-    recommended_high: float | None = fields.quantity("recommended high", "Most that should hold.", "", WIDEST, None)
+    recommended_low: float | None = fields.quantity(
+        "recommended low", "Least that should hold.", "", WIDEST, None
+    )
+    recommended_high: float | None = fields.quantity(
+        "recommended high", "Most that should hold.", "", WIDEST, None
+    )
     unit: Text = part("unit", "Unit of the bounds; the quantity's own.")
     applies_to: Text = part("applies to", "Cars or drivers that the row is written for.")
     measured: Text = part("measured", "How the publication measures it.")
@@ -95,7 +100,9 @@ class LimitFile(Document):
 
     id: Text = part("id", "Name of the set, as it stands beside every finding.")
     title: Text = part("title", "What the set is, in words.")
-    editions: tuple[Text, ...] = part("editions", "Publications and editions that the rows were taken from.", ())
+    editions: tuple[Text, ...] = part(
+        "editions", "Publications and editions that the rows were taken from.", ()
+    )
     extends: str = part("extends", "A set that comes with the program and that this one adds to.", "")
     leave_out: tuple[str, ...] = part("leave out", "Rows of that set that do not hold here, by id.", ())
     missing: tuple[Text, ...] = part("missing", "What was looked for and not found.", ())

@@ -93,7 +93,9 @@ def _parsed(path: Path) -> LimitFile:
     except OSError as error:
         names = ", ".join((*limit_set_names(), WORKSHOP))
         hint = nearest_hint(str(path), limit_set_names())
-        raise InputError("limit set", str(path), f"must be one of {names}, or a file that can be read", hint) from error
+        raise InputError(
+            "limit set", str(path), f"must be one of {names}, or a file that can be read", hint
+        ) from error
     except (UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
         raise InputError(str(path), "", f"must be TOML in UTF-8; {error}") from error
     except ValidationError as error:
@@ -125,7 +127,7 @@ def _require_distinct(file: LimitFile, path: Path) -> None:
 
 
 def _require_pairs(limits: Iterable[Limit], path: Path) -> None:
-    """A row for upright seats needs one for reclined seats with the same bounds given, and the other way round."""
+    """A row for upright seats needs one for reclined seats that gives the same bounds."""
     rows = [row for row in limits if row.when]
     for row in rows:
         others = [other for other in rows if other.quantity == row.quantity and other is not row]

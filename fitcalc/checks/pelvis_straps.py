@@ -7,12 +7,13 @@ from fitcalc.checks.straps import SIDES, Strap, crotch_anchors, lap_anchor, on_p
 from fitcalc.documents.car_cockpit import Harness
 from fitcalc.documents.car_seat import Slot
 from fitcalc.geometry.degrees import included, length, unit
-from fitcalc.geometry.side import across, at_y, dot, point, scaled
+from fitcalc.geometry.side import across, at_y, dot, scaled
 from fitcalc.geometry.taut import Roller, Taut, taut, through_segment
 from fitcalc.posture.cases import column
 from fitcalc.units import Mm, Points
 
 ACROSS = np.array([[0.0, 1.0, 0.0]])
+SQUARE = np.array([90.0])
 SETTLING = 6
 """Rounds until the pelvis and the slot agree on where the strap leaves and passes; tested to 0.01 mm."""
 
@@ -28,7 +29,7 @@ def groin(case: Case) -> Points:
 
 
 def straight_lap(harness: Harness, side: str, case: Case) -> Strap:
-    """The strap that the rules speak of: from the front of the pelvis round its corner straight to the anchor."""
+    """The strap that the rules speak of: round the corner of the pelvis straight to the anchor."""
     anchor = lap_anchor(harness, side, case)
     path, line, reach = _round_pelvis(anchor, side, case)
     whole = reach + path.length
@@ -36,7 +37,7 @@ def straight_lap(harness: Harness, side: str, case: Case) -> Strap:
 
 
 def slotted_lap(harness: Harness, side: str, slot: Slot, case: Case) -> Strap:
-    """The strap as its slot leads it: the slot lies in the side of the shell, square to the straight strap."""
+    """The strap as its slot leads it, cut in the side of the shell square to the straight strap."""
     anchor = lap_anchor(harness, side, case)
     low, high = slot_ends(slot, column(harness.lap_width), lap_slot_line(anchor, case), case)
     gate = (low + high) / 2
@@ -72,7 +73,8 @@ def crotch_strap(anchor: Points, start_y: Mm, slot: Slot | None, harness: Harnes
 def crotch_strap_ends(harness: Harness, case: Case) -> dict[str, tuple[Points, Mm]]:
     """Anchor and y at the groin of each crotch strap, by the name its slot would have.
 
-    The outer two lie side by side at the groin (design inference); a single or third strap lies on the middle plane.
+    The outer two lie side by side at the groin (design inference); a single or third strap lies on the
+    middle plane.
     """
     if not harness.crotch:
         return {}
@@ -92,7 +94,8 @@ def _toward(target: Points, case: Case) -> Points:
 def _round_pelvis(target: Points, side: str, case: Case) -> tuple[Taut, Points, Mm]:
     """The strap from the middle of the pelvis to a point, in the plane that it lies in.
 
-    The front of the pelvis is flat across and its corner round: a quarter circle that ends abreast of the hip joint,
+    The front of the pelvis is flat across and its corner round: a quarter circle that ends abreast of the
+        hip joint,
     where the pelvis is as wide as the hips, or as the shell that holds them (design inference).
 
     Returns:
@@ -104,7 +107,7 @@ def _round_pelvis(target: Points, side: str, case: Case) -> tuple[Taut, Points, 
     corner = np.clip(dot(case.sitting.trunk.hip - contact, toward), 0.0, half)
     offset = target - contact
     goal = np.stack([dot(offset, toward), dot(offset, outward)], axis=-1)
-    path = taut(case.full(90.0), Roller(np.stack([corner, half - corner], axis=-1), corner), goal)
+    path = taut(case.full(SQUARE), Roller(np.stack([corner, half - corner], axis=-1), corner), goal)
     reach = np.stack([0.0 * half, half - corner], axis=-1)
     flat = np.stack([0.0 * reach, reach, path.leaves, goal], axis=1)
     line = contact[:, None] + scaled(toward[:, None], flat[..., 0]) + scaled(outward[:, None], flat[..., 1])

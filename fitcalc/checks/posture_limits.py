@@ -50,6 +50,7 @@ def _limit(name: str, recommended: tuple[float, float], source: Source, **more: 
             "applies_to": "open single-seaters",
             "measured": "true angle between the joint centres",
             **source.model_dump(),
+            "clause": source.clause or "joint angles",
             **more,
         }
     )

@@ -22,7 +22,8 @@ class Quantity(BaseModel):
         label: what it is, in words.
         unit: of the figure and of every limit on it.
         points: what it is measured between, and the sign; one sentence.
-        too_low: one imperative sentence on what mends it; `{margin}` stands for what is lacking, with its unit.
+        too_low: one imperative sentence on what mends it; `{margin}` stands for what is lacking, with its
+            unit.
         too_high: the same for a figure above its bound.
         always_show: listed as a finding even where no rule limits it.
     """

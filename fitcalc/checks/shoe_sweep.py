@@ -8,24 +8,28 @@ import numpy as np
 from fitcalc.body.links import Links
 from fitcalc.checks.case import Case
 from fitcalc.checks.surroundings import Thing, packed
-from fitcalc.geometry.degrees import unit
+from fitcalc.geometry.degrees import cosd, sind, unit
 from fitcalc.geometry.outlines import apart, clearance, nearest_points, path_distance
 from fitcalc.geometry.side import across, scaled
 from fitcalc.posture.cases import column
 from fitcalc.posture.foot import Foot
 from fitcalc.posture.pads import Pad, pad_at, pad_edges
 from fitcalc.posture.sit import foot_pressed
-from fitcalc.units import Floats, Mm, Points
+from fitcalc.units import Deg, Floats, Mm, Points
 
 STATIONS = (0.0, 0.25, 0.5, 0.75, 1.0)
-"""Parts of the travel. Between two the corners count as moving straight: with 300 mm to the pivot and 20 deg of
-travel the arc stands 0.3 mm off its chord."""
+"""Parts of the travel. In between the corners count as moving straight: 300 mm from the pivot, over 20 deg
+of travel, the arc stands 0.3 mm off its chord."""
 TOE_BOX = 50.0
 """Height of the shoe over the toes, sole included, mm: design inference, no source."""
 COLLAR_ABOVE_ANKLE = 15.0
 """Top of the shoe above the ankle joint, mm: design inference, no source."""
 COLLAR_AHEAD_OF_ANKLE = 50.0
 """Front of the shin at the shoe's top, ahead of the ankle joint, mm: design inference, no source."""
+TOE_OUT = np.array([5.0])
+"""How far a foot may be turned out or in on its pad, deg: design inference, no source."""
+HEEL_SHARE, TOE_SHARE = 0.35, 0.30
+"""Half widths at heel and toe, as shares of the width across the ball: design inference, no source."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -33,10 +37,10 @@ class ShoeSweep:
     """One shoe and its pad at every station of the travel.
 
     Attributes:
-        shoes: corners of the shoe in side view, `(n, s, 5, 3)`: heel, toe, top over the toes, top ahead of the
-            ankle and behind it.
+        shoes: corners of the shoe in side view, `(n, s, 5, 3)`: heel, toe, top over the toes, front and back
+            of the top at the ankle.
         pads: bottom and top edge of the pad, `(n, s, 2, 3)`.
-        low, high: leftmost and rightmost y of the shoe, across the ball; see `splayed_half_width`.
+        low, high: leftmost and rightmost y of the shoe, turned out or in by up to `TOE_OUT`.
         pad_low, pad_high: the same of the pad.
     """
 
@@ -67,12 +71,24 @@ def shoe_outline(foot: Foot, links: Links) -> Points:
     return np.stack(np.broadcast_arrays(*corners), axis=1)
 
 
+def half_width_turned(links: Links, toe_out: Deg) -> Mm:
+    """How far to either side of the ball's middle a shoe reaches when it is turned about the ball on its pad.
+
+    Source: plane geometry, of the shoe's width across the ball, its heel and its toe.
+    """
+    behind = links.heel_to_ball + links.shoe_heel_margin
+    ahead = links.shoe_length - behind
+    heel = behind * sind(toe_out) + HEEL_SHARE * links.shoe_width * cosd(toe_out)
+    toe = ahead * sind(toe_out) + TOE_SHARE * links.shoe_width * cosd(toe_out)
+    return np.max(np.broadcast_arrays(links.shoe_width / 2, heel, toe), axis=0)
+
+
 def shoe_sweep(case: Case, name: str) -> ShoeSweep:
     """The shoe on one pedal through its travel, with the rework in place."""
     pedal, links = case.car.fitted_pedals()[name], case.links
     pads = _pads(case, name)
     feet = _feet(case, name, pads)
-    half, pad_half = links.shoe_width / 2, column(pedal.pad_width) / 2
+    half, pad_half = half_width_turned(links, TOE_OUT), column(pedal.pad_width) / 2
     y, pad_y = feet[0].heel[:, 1], pads[0].centre[:, 1]
     edges = [np.stack(np.broadcast_arrays(*pad_edges(pad, pedal)), axis=1) for pad in pads]
     return ShoeSweep(
@@ -131,7 +147,7 @@ def _stacked(places: list[Points]) -> Points:
 def _worst(
     shoes: Points, outlines: Points, rooms: Floats, things: Sequence[Thing]
 ) -> tuple[Points, Points, Floats]:
-    """For each of t things the shoe `(n, t, 5, 3)`, the piece and the part of the travel that leave least room.
+    """For each of t things the shoe `(n, t, 5, 3)`, the piece and the part of travel that leave least room.
 
     `rooms` is `(n, s, r)`, by station and piece.
     """

@@ -1,7 +1,7 @@
 """A shoulder strap: up the chest, over the shoulder, through its slot, round the guide, to its anchor.
 
-Shoulder and guide lie across the car, so side view gives the shortest path and the strap's drift sideways is shared
-out over its length.
+Shoulder and guide lie across the car, so side view gives the shortest path and the strap's drift sideways
+is shared out over its length.
 """
 
 import numpy as np
@@ -21,7 +21,7 @@ ACROSS = np.array([[0.0, 1.0, 0.0]])
 
 
 def shoulder_roller(case: Case) -> Roller:
-    """The shoulder in side view: a cylinder about the joint's axis that carries the underside of the strap."""
+    """The shoulder in side view: a cylinder about the joint that carries the strap's underside."""
     return Roller(flat(wide(case.sitting.trunk.shoulder, case)), case.full(case.links.strap_above_shoulder))
 
 
@@ -50,7 +50,9 @@ def slotted_shoulder(harness: Harness, side: str, slot: Slot, case: Case) -> Str
     anchor, start, heading = _ends(harness, side, case)
     low, high = slot_ends(slot, column(harness.shoulder_width), ACROSS, case)
     path = taut(heading, shoulder_roller(case), flat(low))
-    rest = taut(path.heading, Roller(flat(low), np.zeros(case.count)), flat(anchor), guide_roller(harness, case))
+    rest = taut(
+        path.heading, Roller(flat(low), np.zeros(case.count)), flat(anchor), guide_roller(harness, case)
+    )
     free = shared_drift(start, anchor[:, 1], path.length, path.length + rest.length)
     gate = at_y(low, np.clip(free, low[:, 1], high[:, 1]))
     leaves = _laid(path, start, gate[:, 1])[:, 0]

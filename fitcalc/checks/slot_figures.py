@@ -80,7 +80,9 @@ def _figures(strap: SlottedStrap, case: Case) -> list[Figure]:
     own, of, cut = f"harness.{strap.name}.slot", _worded(strap.name), strap.cut
     wanted = {"length": cut.length, "height": cut.height}
     wanted = dict(zip("xyz", cut.in_seat.T, strict=True)) | wanted
-    figures = [measured(case, f"{own}_{key}", value, (cut.at,), f"{SLOT}.{key}", of) for key, value in wanted.items()]
+    figures = [
+        measured(case, f"{own}_{key}", value, (cut.at,), f"{SLOT}.{key}", of) for key, value in wanted.items()
+    ]
     if strap.slot is not None:
         return figures + _as_cut(strap, strap.slot, case)
     if strap.name.startswith("shoulder"):

@@ -20,7 +20,7 @@ WEBBING = 3.0
 ROOM = 5.0
 """Room at each end and on each side of the strap in a new slot, mm: design inference."""
 STEEP = 0.2
-"""Least sine of the angle between strap and shell that a slot's height is worked out for: design inference."""
+"""Least sine of the angle between strap and shell that a slot is worked out for: design inference."""
 LAP_SIDES = {"lap_left": LEFT, "lap_right": RIGHT}
 
 
@@ -32,8 +32,8 @@ class SlotCut:
         strap: which strap, as in `shoulder_left`.
         at: its middle in the car, on the surface sat against.
         in_seat: its middle in the seat's own frame.
-        along: length on the shell in side view: from the junction up the back, from the front edge along the cushion,
-            or in the side wall from the middle of the pelvis toward the anchor.
+        along: length on the shell in side view: from the junction up the back, from the front edge along
+            the cushion, or in the side wall from the middle of the pelvis toward the anchor.
         upward: direction on the shell in which `along` grows.
         slot_line: direction of the slot.
         length: along the slot.
@@ -54,7 +54,7 @@ class SlotCut:
 
 @dataclass(frozen=True, eq=False)
 class SlotRange:
-    """Slot positions that bend a strap no more than allowed, as `SlotCut.along`; across the car, `left` to `right`."""
+    """Where a slot bends a strap no more than allowed, as `SlotCut.along`, and its ends across the car."""
 
     low: Mm
     high: Mm
@@ -67,9 +67,11 @@ class SharedSlot:
     """One slot for several drivers.
 
     Attributes:
-        low, high: positions that suit all; where there are none, both are the middle between the two that differ most.
+        low, high: positions that suit all; where there are none, both are the middle between the two that
+            differ most.
         left, right: ends of the slot across the car.
-        shortfall: how far the nearest positions of the two that differ most lie apart; 0 where one slot suits all.
+        shortfall: how far the nearest positions of the two that differ most lie apart; 0 where one slot
+            suits all.
     """
 
     low: Mm

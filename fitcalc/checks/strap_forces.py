@@ -3,7 +3,7 @@
 import numpy as np
 
 from fitcalc.geometry.degrees import cosd, sind
-from fitcalc.units import Deg, Floats, Newton
+from fitcalc.units import Deg, Newton
 
 
 def tension_after(tension: Newton, wrap: Deg, friction: float) -> Newton:
@@ -29,11 +29,9 @@ def edge_force(before: Newton, after: Newton, turn: Deg) -> Newton:
 def spine_load(chest: Newton, rear: Newton, side_angle: Deg, recline: Deg) -> Newton:
     """Load along the spine from one shoulder strap: the run over the chest, and the run behind the shoulder.
 
-    Positive presses the spine together. The rear run is square to the spine where the strap drops by just the angle
-    that the torso leans back; lower anchors press, higher ones stretch.
+    Positive presses the spine together. The rear run is square to the spine where the strap drops by just
+    the angle that the torso leans back; lower anchors press, higher ones stretch.
 
     Source: statics; the chest run is taken parallel to the torso line.
     """
     return chest + rear * sind(side_angle - recline)
-
-

@@ -56,14 +56,14 @@ def slot_centre(slot: Slot, case: Case) -> Points:
 
 
 def slot_ends(slot: Slot, width: Mm, along: Points, case: Case) -> tuple[Points, Points]:
-    """How far the middle of a strap may go along its slot; a slot shorter than the strap leaves only its own middle."""
+    """How far the middle of a strap may go along its slot; a short one leaves its own middle."""
     middle = slot_centre(slot, case)
     play = np.maximum(column(slot.length) - width, 0.0) / 2
     return wide(middle - scaled(along, play), case), wide(middle + scaled(along, play), case)
 
 
 def on_pelvis(case: Case, ahead: Mm, above: Mm) -> Points:
-    """A point of the pelvis given for an upright trunk, leant back with the trunk; on the driver's middle plane."""
+    """A point of the pelvis given for an upright trunk, leant back with it; on the middle plane."""
     trunk = case.sitting.trunk
     return wide(trunk.hip + turned(point(-ahead, 0.0, above), np.zeros((1, 3)), trunk.recline), case)
 
@@ -80,7 +80,7 @@ def lap_anchor(harness: Harness, side: str, case: Case) -> Points:
 
 
 def crotch_anchors(harness: Harness, case: Case) -> Points:
-    """The crotch straps' anchors from left to right, `(n, k, 3)`; a harness with crotch straps has one to three."""
+    """The crotch straps' anchors from left to right, `(n, k, 3)`; at least one."""
     anchors = np.stack([wide(xyz(anchor), case) for anchor in harness.crotch], axis=1)
     order = np.argsort(anchors[..., 1], axis=1)
     return np.take_along_axis(anchors, order[..., None], axis=1)

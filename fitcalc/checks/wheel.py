@@ -85,7 +85,7 @@ def _side(case: Case, hands: Points) -> Figure:
 
 
 def _chest(case: Case, wheel: SteeringWheel) -> Figure:
-    """The trunk counts as deep as the deeper of chest and belly, its back as far behind the torso line as the hips'."""
+    """The trunk is as deep as the deeper of chest and belly; its back lies behind it as at the hips."""
     trunk, links = case.sitting.trunk, case.links
     front = np.maximum(links.chest_depth, links.abdomen_depth) - links.hip_ahead_of_back
     ring = rim_ring(wheel, case.setup)

@@ -77,7 +77,7 @@ PAIRS = (
     ("harness.shoulder_left.y", "harness.shoulder_right.y", 40.0),
     ("harness.lap_left.y", "harness.lap_right.y", 80.0),
 )
-"""Anchors that mirror each other about the seat; how far their middle may be off it, mm (design inference)."""
+"""Anchors that mirror each other about the seat, and how far off it their middle may be, mm (inference)."""
 
 
 class Disagreement(NamedTuple):

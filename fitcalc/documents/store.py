@@ -15,8 +15,12 @@ from fitcalc.documents.messages import explained, path_text, shown
 from fitcalc.documents.setup import Setup
 from fitcalc.errors import InputError
 
-LARGEST = 4_000_000
-"""Most bytes that are read; a car with every outline at its longest stays under it."""
+LARGEST = 2_000_000
+"""Most bytes that are read, so that any file is read or refused soon; a line of 10,000 points is a tenth."""
+DEEPEST = 100
+"""Most dots in one key; the time that TOML takes to read a key grows with their square."""
+DEEPEST = 100
+"""Most dots in one key; the time that TOML takes to read a key grows with their square."""
 TELLING = {"car": "pedals", "driver": "measurements"}
 """The section by which a kind of file is known."""
 
@@ -136,12 +140,13 @@ def _decoded(content: bytes, name: str) -> str:
 
 
 def _table(text: str, name: str) -> dict[str, Any]:
+    deep = InputError(name, "not usable TOML", "it is nested too deeply", "a document needs four levels")
+    if any(piece.replace("..", "").count(".") > DEEPEST for piece in re.split(r"[\n,=\[\]{}]", text)):
+        raise deep
     try:
         return tomllib.loads(text)
     except RecursionError:
-        raise InputError(
-            name, "not usable TOML", "it is nested too deeply", "a document needs four levels"
-        ) from None
+        raise deep from None
     except ValueError as error:
         raise _syntax_error(str(error), text, name) from None
 

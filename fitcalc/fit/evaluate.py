@@ -42,7 +42,7 @@ def evaluate(
         for name, pedal in car.fitted_pedals().items()
     }
     checks = judge(figures, chosen, with_posture(workshop_limits(), driver), is_reclined(case))
-    return Result(car, driver, body, setup, chosen, case.sitting, work, checks)
+    return Result(car, driver, body, setup, chosen, case.sitting, work, tuple(figures), checks)
 
 
 def _require_finite(figures: list[Figure]) -> None:

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from fitcalc.body.links import Links
-from fitcalc.checks.check import STATUSES, Check
+from fitcalc.checks.check import STATUSES, Check, Figure
 from fitcalc.checks.limits import LimitSet
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
@@ -24,6 +24,7 @@ class Result:
     rules: LimitSet
     sitting: Sitting
     work: Mapping[str, PedalWork]
+    figures: tuple[Figure, ...]
     checks: tuple[Check, ...]
 
     def worst_first(self) -> list[Check]:
@@ -37,6 +38,11 @@ class Result:
     def check(self, id: str) -> Check:
         """The check with this id; KeyError when there is none."""
         return {check.id: check for check in self.checks}[id]
+
+    def unlimited(self) -> Iterator[Figure]:
+        """What was measured and no row of either limit set bounds."""
+        limited = {check.figure.id for check in self.checks}
+        return (figure for figure in self.figures if figure.id not in limited)
 
     @property
     def anything_fails(self) -> bool:

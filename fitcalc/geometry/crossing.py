@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from fitcalc.geometry.degrees import length, unit
 from fitcalc.geometry.side import at_y
-from fitcalc.units import Floats, Mm, Points
+from fitcalc.units import Bools, Floats, Mm, Points
 
 PARALLEL = 1e-9
 NOWHERE = 1e9
@@ -19,7 +20,8 @@ class Crossing:
 
     Attributes:
         at: on the profile, y from the line.
-        along: length along the profile from its first point; negative or beyond its length on the carried-on ends.
+        along: length along the profile from its first point; negative or beyond its length on the carried-
+            on ends.
         line: direction of the profile there.
         miss: how far the line would have to be longer to get there; 0 where it crosses.
     """
@@ -52,11 +54,13 @@ def crossing(start: Points, end: Points, profile: Points) -> Crossing:
     corner = np.take_along_axis(profile, best[..., None], axis=1)[:, 0]
     chosen = np.take_along_axis(piece, best[..., None], axis=1)[:, 0]
     y = start[:, 1] + np.clip(_picked(on_line, best), 0.0, 1.0) * (end - start)[:, 1]
-    return Crossing(at_y(corner + share[:, None] * chosen, y), along, unit(at_y(chosen, 0.0 * y)), _picked(off_line, best))
+    return Crossing(
+        at_y(corner + share[:, None] * chosen, y), along, unit(at_y(chosen, 0.0 * y)), _picked(off_line, best)
+    )
 
 
-def _meeting(line: Points, piece: Points, offset: Points) -> tuple[Floats, Floats, Floats]:
-    """Shares of line and piece at which they meet; 0 where they are parallel."""
+def _meeting(line: Points, piece: Points, offset: Points) -> tuple[Floats, Floats, Bools]:
+    """Shares of line and piece at which they meet, 0 where they are parallel, and whether they are."""
     spread = _turn(line, piece)
     parallel = np.abs(spread) <= PARALLEL * np.maximum(length(line) * length(piece), PARALLEL)
     by = np.where(parallel, 1.0, spread)
@@ -82,5 +86,5 @@ def _ends(count: int) -> tuple[Floats, Floats]:
     return low, high
 
 
-def _picked(values: Floats, best: Floats) -> Floats:
+def _picked(values: Floats, best: NDArray[np.intp]) -> Floats:
     return np.take_along_axis(values, best, axis=1)[:, 0]

@@ -1,7 +1,7 @@
 """Gaps between convex outlines in side view, signed: positive apart, negative the depth of overlap.
 
-An outline is its corners, `(..., k, 3)`, of which x and z count; leading axes broadcast. One corner is a point,
-two are a line; up to four may stand in any order and count as their hull, more stand in order around the outline.
+An outline is its corners, `(..., k, 3)`, of which x and z count; leading axes broadcast. One corner is a
+point, two are a line; up to four may stand in any order and count as their hull, more go round it.
 An outline that is not convex overlaps from where its hull does, so that a gap is never overstated.
 """
 
@@ -32,8 +32,8 @@ def path_distance(shapes: Points, other: Points) -> Mm:
     """Least distance from an outline's corners to the paths of another's corners, `(n,)`.
 
     Args:
-        shapes: places that the moving outline takes one after another, `(n, s, k, 3)`; between two its corners
-            count as moving straight.
+        shapes: places that the moving outline takes one after another, `(n, s, k, 3)`; between two of them
+            its corners count as moving straight.
         other: `(n or 1, m, 3)`.
     """
     start, end = (part.reshape(len(shapes), -1, 3) for part in (shapes[:, :-1], shapes[:, 1:]))
@@ -41,7 +41,7 @@ def path_distance(shapes: Points, other: Points) -> Mm:
 
 
 def nearest_points(a: Points, b: Points) -> tuple[Points, Points]:
-    """The points of two outlines nearest to each other, `(..., 3)`, on either's sides; each keeps its own y."""
+    """The points of two outlines nearest to each other, `(..., 3)`, on their sides; each keeps its own y."""
     shape = np.broadcast_shapes(a.shape[:-2], b.shape[:-2])
     a, b = (np.broadcast_to(each, (*shape, *each.shape[-2:])) for each in (a, b))
     corner_a, foot_b, to_b = _nearest_corner(a, b)

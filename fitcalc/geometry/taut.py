@@ -1,10 +1,10 @@
 """A taut strap over round things: shortest paths in closed form.
 
-Seen along the axis of a round thing the strap is straight runs and arcs. Rolled out flat it is straight throughout,
-so that its drift along the axis is shared out over its length.
+Seen along the axis of a round thing the strap is straight runs and arcs. Rolled out flat it is straight
+throughout, so that its drift along the axis is shared out over its length.
 
-Points here are `(n, 2)`: side view (x rearward, z up), or any plane that the strap lies in. A strap lies to the left
-of what it bends over, seen in its own direction: over the shoulder on its way rearward.
+Points here are `(n, 2)`: side view (x rearward, z up), or any plane that the strap lies in. A strap lies to
+the left of what it bends over, seen in its own direction: over the shoulder on its way rearward.
 """
 
 from dataclasses import dataclass
@@ -54,7 +54,8 @@ class Taut:
 
     Attributes:
         leaves: where it leaves the first roller.
-        meets, parts: where it meets and leaves the guide; where it passes clear, both are the point nearest to it.
+        meets, parts: where it meets and leaves the guide; where it passes clear, both are the point nearest
+            to it.
         end: where it is held.
         heading: of the run off the first roller; 0 = level, positive = rising.
         guided: the guide is touched.
@@ -103,7 +104,8 @@ def run_over(here: Roller, there: Roller) -> Run:
 def taut(heading: Deg, first: Roller, end: Points, guide: Roller | None = None) -> Taut:
     """The shortest strap that arrives with a heading on the first roller and is held at `end`.
 
-    A guide is bent over where the direct strap would cut into it, and left alone where the strap passes clear above.
+    A guide is bent over where the direct strap would cut into it, and left alone where the strap passes
+    clear above.
     """
     held = Roller(end, np.zeros(len(end)))
     direct = run_over(first, held)
@@ -175,7 +177,9 @@ def _clear_of(direct: Run, guide: Roller) -> tuple[Run, Run]:
     share = np.clip(np.divide(reach, size, out=np.zeros_like(size), where=size > 0), 0.0, 1.0)
     cut = direct.leaves + share[:, None] * along
     none = np.zeros_like(direct.shortfall)
-    return Run(direct.leaves, cut, direct.heading, direct.shortfall), Run(cut, direct.meets, direct.heading, none)
+    return Run(direct.leaves, cut, direct.heading, direct.shortfall), Run(
+        cut, direct.meets, direct.heading, none
+    )
 
 
 def _either(condition: Bools, yes: Run, no: Run) -> Run:

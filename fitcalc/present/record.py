@@ -7,7 +7,7 @@ import numpy as np
 from pydantic import BaseModel, ConfigDict, Field
 
 from fitcalc.body.estimate import estimate
-from fitcalc.checks.check import Check, Status
+from fitcalc.checks.check import Check, Figure, Status
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.extension import Extension
 from fitcalc.fit.result import Result
@@ -117,6 +117,15 @@ class CheckRecord(Record):
     remedy: str
 
 
+class FigureRecord(Record):
+    """One figure that no limit bounds, for information."""
+
+    id: str
+    label: str
+    value: float | None
+    unit: str
+
+
 class FoundRecord(Record):
     """How the driver sits before anything is changed."""
 
@@ -138,6 +147,7 @@ class ResultRecord(Record):
     seat: SeatRecord
     pedals: dict[str, PedalRecord]
     checks: list[CheckRecord]
+    figures: list[FigureRecord] = Field(description="Measured, and bounded by no limit of the chosen sets.")
     as_found: FoundRecord | None = Field(description="Only after `fit`.")
     cautions: list[str]
 
@@ -170,6 +180,7 @@ def _record(
         seat=_seat(result),
         pedals={name: _pedal(name, result, needed.get(name)) for name in result.work},
         checks=[_check(check) for check in result.worst_first()],
+        figures=[_figure(figure) for figure in result.unlimited()],
         as_found=found,
         cautions=list(CAUTIONS),
     )
@@ -245,6 +256,10 @@ def _check(check: Check) -> CheckRecord:
         source="" if check.source is None else str(check.source),
         remedy=check.remedy,
     )
+
+
+def _figure(figure: Figure) -> FigureRecord:
+    return FigureRecord(id=figure.id, label=figure.label, value=_first(figure.value), unit=figure.unit)
 
 
 def _first(value: Floats | float | None) -> float | None:

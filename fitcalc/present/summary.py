@@ -17,7 +17,7 @@ def tables(record: ResultRecord) -> list[Table]:
     groups = [checks_table(title, [c for c in record.checks if c.id.startswith(start)]) for title, start in GROUPS]
     starts = tuple(start for _, start in GROUPS)
     rest = checks_table("Everything else", [c for c in record.checks if not c.id.startswith(starts)])
-    return [*work, sitting, *groups, rest, remedies_table(record)]
+    return [*work, sitting, *groups, rest, figures_table(record), remedies_table(record)]
 
 
 def seat_table(record: ResultRecord) -> Table:
@@ -82,6 +82,12 @@ def remedies_table(record: ResultRecord) -> Table:
     open_checks = [check for check in record.checks if check.status in ("fail", "advise", "not assessed")]
     rows = tuple((check.id, check.remedy, check.source) for check in open_checks)
     return Table("What would mend it", ("id", "remedy", "limit from"), rows)
+
+
+def figures_table(record: ResultRecord) -> Table:
+    """What was measured and no limit bounds."""
+    rows = tuple((f.label, amount(f.value, f.unit), f.id) for f in record.figures)
+    return Table("For information: no limit in the chosen sets", ("what", "value", "id"), rows)
 
 
 def _allowed(check: CheckRecord) -> str:

@@ -12,6 +12,7 @@ from fitcalc.fit.result import Result
 from fitcalc.window.edits import Edit, Gesture
 from fitcalc.window.preferences import Preferences, save_preferences
 from fitcalc.window.results import Choice, Results, results_of
+from fitcalc.window.shown import Shown
 from fitcalc.window.throttle import Throttle
 from fitcalc.window.work import Held, Work, at_ref, with_ref
 
@@ -25,7 +26,8 @@ class Session(QObject):
     Signals:
         work_changed: a document is another one than before.
         results_changed: the results fit the work again.
-        pointed_at: the ref of a value, or the id of a check, that a panel wants to be seen.
+        pointed_at: the ref of a value, or the id of a check, that is looked at.
+        wanted: the ref of a measurement that the person should be taken to.
         files_changed: something was saved, opened or is new.
         preferences_changed: how everything is shown.
         said: one sentence for the person.
@@ -34,6 +36,7 @@ class Session(QObject):
     work_changed = Signal()
     results_changed = Signal()
     pointed_at = Signal(str)
+    wanted = Signal(str)
     files_changed = Signal()
     preferences_changed = Signal()
     said = Signal(str)
@@ -47,6 +50,11 @@ class Session(QObject):
         self._gestures = 0
         self.results: Results = results_of(work, self.choice, None)
         self._throttle = Throttle(self._evaluate, PAUSE, self)
+
+    @property
+    def shown(self) -> Shown:
+        """The units that the person reads."""
+        return Shown(self.preferences.inches, self.preferences.pounds)
 
     @property
     def result(self) -> Result:

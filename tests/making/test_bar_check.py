@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fitcalc.making.bar_check import BarJob, check_bar, thinnest_stock
-from fitcalc.making.bar_loads import FootForce, Reach, foot_parts, on_stand_off
+from fitcalc.making.bar_loads import FootForce, Reach, foot_parts, on_longer_arm, on_stand_off
 from fitcalc.making.bolts import bolt
 from fitcalc.making.joints import Bolted, Welded
 from fitcalc.making.loads import SIDEWAYS, design_load
@@ -55,6 +55,13 @@ def test_reference_lap():
     assert mode(check, "longer arm: net section").demand == pytest.approx(200000.0 / 1173.6576, rel=1e-6)
 
 
+@pytest.mark.parametrize(("pitch", "factor"), [(20.0, 20.0 / 25.2 - 0.25), (40.0, 15.0 / 25.2)])
+def test_bearing_is_limited_by_the_closer_of_next_bolt_and_edge(pitch, factor):
+    """EN 1993-1-8 Table 3.4 by hand: k1 = 2.5, plate 470 MPa, 8 x 8 mm, half the depth as the nearest edge."""
+    check = check_bar(job(joint=replace(LAP, pitch=np.r_[pitch])))
+    assert mode(check, "longer arm: bearing").allowed == pytest.approx(2.5 * factor * 470.0 * 64.0 / 1.25)
+
+
 def test_foot_force_keeps_its_size_when_it_leans():
     parts = foot_parts(foot(lean=10.0, sideways=SIDEWAYS))
     assert np.linalg.norm(parts) == pytest.approx(2000.0)
@@ -69,6 +76,21 @@ def test_bar_that_is_not_there_cannot_fail():
 def test_square_stand_off_is_pure_compression():
     load = on_stand_off(foot(), reach(stand_off=60.0))
     assert (load.push[0], load.bend_depth[0], load.bend_width[0]) == pytest.approx((2000.0, 0.0, 0.0))
+
+
+def test_leaning_foot_bends_and_twists_the_longer_arm_through_the_stand_off():
+    load = on_longer_arm(foot(lean=30.0, sideways=30.0), reach(longer=100.0, stand_off=50.0))
+    square, along, aside = 2000 * 0.75, 2000 * np.sqrt(0.75) * 0.5, 2000 * 0.5
+    assert load.bend_depth == pytest.approx(square * 100.0 + along * 50.0)
+    assert load.bend_width == pytest.approx(aside * 100.0)
+    assert load.twist == pytest.approx(aside * 50.0)
+    assert load.push == pytest.approx(-along)
+
+
+def test_leaning_foot_bends_the_stand_off():
+    load = on_stand_off(foot(lean=30.0, sideways=30.0), reach(stand_off=50.0))
+    assert load.bend_depth == pytest.approx(2000 * np.sqrt(0.75) * 0.5 * 50.0)
+    assert (load.across[0], load.sideways[0]) == pytest.approx((2000 * np.sqrt(0.75) * 0.5, 1000.0))
 
 
 def test_offset_foot_bends_a_stand_off():
@@ -109,8 +131,10 @@ def test_hole_as_big_as_the_bar_fails(depth):
 
 def test_slender_stand_off_is_governed_by_stability():
     wire = round_tube(np.r_[8.0], np.r_[1.0])
-    names = governing(check_bar(job(reach=reach(stand_off=400.0), section=wire)))
-    assert names == "stand-off: buckling"
+    check = check_bar(job(reach=reach(stand_off=400.0), section=wire))
+    euler = np.pi**2 * 210000.0 * np.pi * (8.0**4 - 6.0**4) / 64.0 / 800.0**2
+    assert governing(check) == "stand-off: buckling"
+    assert check.safety == pytest.approx(euler / 2000.0)
 
 
 @pytest.mark.parametrize("name", ["6082-T6", "6082-T6 plate", "6061-T6"])

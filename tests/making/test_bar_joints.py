@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from fitcalc.making import bolts, welds
 from fitcalc.making.bar_loads import RootLoad
-from fitcalc.making.joints import Bolted, bolt_shear, net_stress
+from fitcalc.making.joints import Bolted, Welded, bolt_shear, bolt_tension, net_stress, welded_modes
+from fitcalc.making.materials import material
 from fitcalc.making.shapes import equal_angle, flat_bar, round_tube
 
 FLAT = flat_bar(np.r_[30.0], np.r_[8.0])
@@ -54,6 +55,35 @@ def test_pitch_is_the_lever(pitch, factor):
     assert bolt_shear(load, wide) < bolt_shear(
         load, Bolted(bolts.bolt("M8"), "8.8", 2, np.r_[pitch], np.r_[16.0])
     )
+
+
+def test_bar_pushed_sideways_pries_about_its_end():
+    """100 N at 84 mm before the first bolt, 140 mm from the bar's end; levers 16 and 56 mm."""
+    pulled = bolt_tension(root_load(sideways=100.0, bend_width=8400.0), FLAT, LAP)
+    assert pulled == pytest.approx(14000.0 * 56.0 / (16.0**2 + 56.0**2))
+
+
+def test_twisted_bar_pries_about_its_side():
+    assert bolt_tension(root_load(twist=6000.0), FLAT, LAP) == pytest.approx(6000.0 / 15.0 / 2.0)
+
+
+@pytest.mark.parametrize(
+    ("change", "stress"), [({"push": 7000.0}, 7000.0 / (240.0 - 67.2)), ({"push": -7000.0}, 40.509)]
+)
+def test_net_section_in_tension_and_compression(change, stress):
+    assert net_stress(root_load(**change), FLAT, np.r_[8.4]) == pytest.approx(stress, rel=1e-4)
+
+
+def test_net_section_bent_the_weak_way():
+    """A central hole leaves (30 - 8.4) x 8 mm: W = 21.6 x 64 / 6."""
+    assert net_stress(root_load(bend_width=1e4), FLAT, np.r_[8.4]) == pytest.approx(1e4 / 230.4)
+
+
+def test_weld_of_a_bent_flat():
+    """Outline 30 x 8 as lines: I = 8100 mm3 in depth, 1045.333 mm3 in width; greatest pull at a corner."""
+    load = root_load(bend_depth=81000.0, bend_width=10453.33, push=760.0)
+    mode = welded_modes(load, FLAT, material("S235JR"), Welded(np.r_[4.0]))[0]
+    assert mode.demand == pytest.approx(10.0 * 15.0 + 10.0 * 4.0 + 10.0, rel=1e-4)
 
 
 def test_hole_stresses_of_the_reference_lap():

@@ -75,9 +75,11 @@ def test_upward_load_pulls_every_bolt():
 
 
 def test_load_off_centre_twists_the_pattern():
-    aside = np.array([[0.0, 150.0, 300.0]])
-    even, twisted = (mount_shear(MOUNTS, FORWARD, at)[0] for at in (AT, aside))
-    assert twisted.max() > even.max()
+    """Forward load at the right: N mm over the sum of squared radii, worst on the right-hand mounts."""
+    per_mm = 150.0 * 17651.97 / (4.0 * (175.0**2 + 200.0**2))
+    shear = mount_shear(MOUNTS, FORWARD, np.array([[0.0, 150.0, 300.0]]))[0]
+    right, left = (np.hypot(17651.97 / 4.0 + side * 200.0 * per_mm, 175.0 * per_mm) for side in (1, -1))
+    assert shear == pytest.approx([left, right, left, right], rel=1e-6)
 
 
 @given(st.floats(1.0, 3.0))
@@ -98,6 +100,11 @@ def test_every_direction_of_a_level_is_unfolded():
         "downward",
     ]
     assert dict(directions(sailplane))["forward"] == (-15.0, 0.0, 0.0)
+
+
+def test_rearward_load_points_rearward():
+    road = next(level for level in seat_levels() if level.id == "road seat anchorage")
+    assert dict(directions(road)) == {"forward": (-20.0, 0.0, 0.0), "rearward": (20.0, 0.0, 0.0)}
 
 
 def test_harness_on_the_seat_puts_the_driver_on_the_mounts():

@@ -1,0 +1,65 @@
+"""The findings as Qt's list model."""
+
+from typing import Any
+
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+
+from fitcalc.checks.check import STATUSES, Status
+from fitcalc.window.findings.finding import Finding
+
+Index = QModelIndex | QPersistentModelIndex
+FINDING = Qt.ItemDataRole.UserRole
+ROOT = QModelIndex()
+
+
+class FindingsModel(QAbstractListModel):
+    """Findings of the statuses that are wanted, worst first."""
+
+    def __init__(self, parent: QObject) -> None:
+        super().__init__(parent)
+        self._all: tuple[Finding, ...] = ()
+        self._shown: tuple[Finding, ...] = ()
+        self._statuses = frozenset(STATUSES)
+
+    def rowCount(self, parent: Index = ROOT) -> int:  # noqa: N802
+        """How many findings are listed."""
+        return 0 if parent.isValid() else len(self._shown)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """One finding, whole or as a sentence."""
+        if not index.isValid() or index.row() >= len(self._shown):
+            return None
+        finding = self._shown[index.row()]
+        if role == FINDING:
+            return finding
+        words = (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole)
+        return finding.sentence if role in words else None
+
+    def show_findings(self, findings: tuple[Finding, ...]) -> None:
+        """Lists other findings; those that stay in their place keep it."""
+        self._all = findings
+        self._filter()
+
+    def show_statuses(self, statuses: frozenset[Status]) -> None:
+        """Lists only findings of these statuses."""
+        self._statuses = statuses
+        self._filter()
+
+    def row_of(self, id: str) -> int:
+        """Row of a check, or of the first one on that figure; -1 when none is listed."""
+        rows = [at for at, finding in enumerate(self._shown) if id in (finding.id, finding.figure)]
+        return rows[0] if rows else -1
+
+    def count(self, status: Status) -> int:
+        """How many findings have a status, listed or not."""
+        return sum(finding.status == status for finding in self._all)
+
+    def _filter(self) -> None:
+        shown = tuple(finding for finding in self._all if finding.status in self._statuses)
+        if [finding.id for finding in shown] == [finding.id for finding in self._shown]:
+            self._shown = shown
+            self.dataChanged.emit(self.index(0), self.index(len(shown) - 1))
+            return
+        self.beginResetModel()
+        self._shown = shown
+        self.endResetModel()

@@ -1,0 +1,160 @@
+"""The findings: rules to choose, counts by status, the list worst first, and what the chosen one opens to."""
+
+from functools import partial
+
+from PySide6.QtCore import QEvent, QModelIndex, Qt
+from PySide6.QtWidgets import (
+    QComboBox,
+    QFormLayout,
+    QHBoxLayout,
+    QListView,
+    QSplitter,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from fitcalc.checks.check import STATUSES, Status
+from fitcalc.checks.limits import limit_set_names, load_limit_set
+from fitcalc.errors import InputError
+from fitcalc.present.wording import MARKS
+from fitcalc.window.findings.delegate import FindingDelegate
+from fitcalc.window.findings.detail import Detail
+from fitcalc.window.findings.finding import findings_of
+from fitcalc.window.findings.model import FINDING, FindingsModel
+from fitcalc.window.look import Look
+from fitcalc.window.session import Session
+
+
+class Findings(QSplitter):
+    """What the limits say of the driver after the rework."""
+
+    def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(Qt.Orientation.Vertical, parent)
+        self._session, self._chosen = session, ""
+        self.setAccessibleName("findings")
+        self.setChildrenCollapsible(False)
+        self.model = FindingsModel(self)
+        self.list = self._list(look)
+        self.detail = Detail(session, self)
+        self.filters = {status: self._filter(status) for status in STATUSES}
+        self.rules, self.compared = self._rules("rules", "rules"), self._rules("compared", "compare with")
+        self.addWidget(self._page())
+        self.addWidget(self.detail)
+        self.setStretchFactor(0, 1)
+        self.setSizes([500, 150])
+        session.results_changed.connect(self.refresh)
+        session.preferences_changed.connect(self.refresh)
+        session.pointed_at.connect(self._follow)
+        look.changed.connect(self._relayout)
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Lists what the results say now."""
+        results = self._session.results
+        self.model.show_findings(findings_of(results.after, results.compared, self._session.shown))
+        for status, button in self.filters.items():
+            count = self.model.count(status)
+            button.setText(f"{MARKS[status]} {count} {status}")
+            button.setEnabled(count > 0)
+        self.list.scheduleDelayedItemsLayout()
+        self._show_car_rules()
+        self._show_chosen(self._chosen)
+
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802
+        """Lays the list out anew for another text size."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange:
+            self._relayout()
+
+    def _page(self) -> QWidget:
+        page = QWidget(self)
+        column = QVBoxLayout(page)
+        column.setContentsMargins(6, 6, 6, 0)
+        form = QFormLayout()
+        form.addRow("&Rules", self.rules)
+        form.addRow("Co&mpare with", self.compared)
+        column.addLayout(form)
+        for pair in (STATUSES[:2], STATUSES[2:]):
+            line = QHBoxLayout()
+            for status in pair:
+                line.addWidget(self.filters[status])
+            column.addLayout(line)
+        column.addWidget(self.list, 1)
+        return page
+
+    def _list(self, look: Look) -> QListView:
+        made = QListView(self)
+        made.setModel(self.model)
+        made.setItemDelegate(FindingDelegate(made, look))
+        made.setResizeMode(QListView.ResizeMode.Adjust)
+        made.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
+        made.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        made.setAccessibleName("findings, worst first")
+        made.selectionModel().currentChanged.connect(self._choose)
+        made.activated.connect(self._point)
+        made.clicked.connect(self._point)
+        return made
+
+    def _filter(self, status: Status) -> QToolButton:
+        button = QToolButton(self, checkable=True, checked=True)
+        button.setAccessibleName(f"list what is {status}")
+        button.setToolTip(f"List what is “{status}”, or leave it out")
+        button.setSizePolicy(button.sizePolicy().Policy.Expanding, button.sizePolicy().Policy.Fixed)
+        button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        button.toggled.connect(self._show_statuses)
+        return button
+
+    def _rules(self, choice: str, name: str) -> QComboBox:
+        box = QComboBox(self)
+        box.setAccessibleName(name)
+        box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        box.setMinimumContentsLength(8)
+        box.addItem("none" if choice == "compared" else "", "")
+        for each in limit_set_names():
+            box.addItem(load_limit_set(each).title, each)
+        box.activated.connect(partial(self._choose_rules, box, choice))
+        return box
+
+    def _show_car_rules(self) -> None:
+        self.rules.setItemText(0, f"the car's own: {self._session.work.car.document.rules}")
+
+    def _choose_rules(self, box: QComboBox, choice: str) -> None:
+        try:
+            self._session.choose(**{choice: box.currentData()})
+        except InputError as error:
+            self._session.said.emit(str(error))
+
+    def _show_statuses(self) -> None:
+        wanted = frozenset(status for status, button in self.filters.items() if button.isChecked())
+        self.model.show_statuses(wanted)
+        self._show_chosen(self._chosen)
+
+    def _choose(self, index: QModelIndex) -> None:
+        finding = index.data(FINDING)
+        if finding is not None and finding.id != self._chosen:
+            self._point(index)
+
+    def _point(self, index: QModelIndex) -> None:
+        finding = index.data(FINDING)
+        self._chosen = finding.id
+        self.detail.show_finding(finding)
+        self._session.pointed_at.emit(finding.id)
+
+    def _follow(self, ref: str) -> None:
+        if ref != self._chosen and self.model.row_of(ref) >= 0:
+            self._show_chosen(ref)
+
+    def _show_chosen(self, id: str) -> None:
+        row = self.model.row_of(id)
+        if row < 0:
+            self.detail.show_finding(None)
+            return
+        index = self.model.index(row)
+        self._chosen = index.data(FINDING).id
+        self.list.setCurrentIndex(index)
+        self.detail.show_finding(index.data(FINDING))
+
+    def _relayout(self) -> None:
+        self.list.scheduleDelayedItemsLayout()
+        self.list.viewport().update()

@@ -1,0 +1,113 @@
+"""Palette, style and text size of the whole program."""
+
+from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtGui import QColor, QFont, QPalette
+from PySide6.QtWidgets import QApplication
+
+from fitcalc.window.colours import DARK, LIGHT, Colours
+from fitcalc.window.preferences import Preferences
+
+ROLES = {
+    QPalette.ColorRole.Window: "panel",
+    QPalette.ColorRole.WindowText: "ink",
+    QPalette.ColorRole.Base: "paper",
+    QPalette.ColorRole.AlternateBase: "panel",
+    QPalette.ColorRole.Text: "ink",
+    QPalette.ColorRole.PlaceholderText: "estimated",
+    QPalette.ColorRole.Button: "raised",
+    QPalette.ColorRole.ButtonText: "ink",
+    QPalette.ColorRole.ToolTipBase: "paper",
+    QPalette.ColorRole.ToolTipText: "ink",
+    QPalette.ColorRole.Highlight: "accent",
+    QPalette.ColorRole.HighlightedText: "on_accent",
+    QPalette.ColorRole.Accent: "accent",
+    QPalette.ColorRole.Link: "accent",
+    QPalette.ColorRole.LinkVisited: "accent",
+    QPalette.ColorRole.BrightText: "failed",
+    QPalette.ColorRole.Mid: "rule",
+    QPalette.ColorRole.Midlight: "rule",
+    QPalette.ColorRole.Dark: "rule",
+    QPalette.ColorRole.Light: "raised",
+}
+FADED = (QPalette.ColorRole.WindowText, QPalette.ColorRole.Text, QPalette.ColorRole.ButtonText)
+
+SHEET = """
+QToolTip {{ color: {ink}; background: {paper}; border: 1px solid {rule}; padding: 4px; }}
+QLabel[role="heading"] {{ font-weight: bold; }}
+QLabel[role="quiet"] {{ color: {quiet}; }}
+QLabel[role="estimated"] {{ color: {estimated}; font-style: italic; }}
+QLabel[role="refused"] {{ color: {failed}; }}
+QFrame[role="bar"] {{ background: {paper}; border-top: 1px solid {rule}; border-bottom: 1px solid {rule}; }}
+QLineEdit {{ background: {paper}; color: {ink}; border: 1px solid {rule}; border-radius: 2px; padding: 1px 3px; }}
+QLineEdit:focus {{ border: 2px solid {accent}; padding: 0px 2px; }}
+QLineEdit[estimated="true"] {{ background: {panel}; border: 1px dashed {estimated}; font-style: italic; }}
+QLineEdit[estimated="true"]:focus {{ border: 2px dashed {accent}; padding: 0px 2px; }}
+QLineEdit[refused="true"] {{ border: 2px solid {failed}; padding: 0px 2px; }}
+QToolButton[role="section"] {{ font-weight: bold; text-align: left; border: none; border-bottom: 1px solid {rule};
+  background: {raised}; padding: 4px; }}
+QToolButton[role="section"]:focus {{ border: 2px solid {accent}; padding: 2px 3px; }}
+QToolButton:checked {{ background: {paper}; border: 1px solid {accent}; border-radius: 2px; }}
+QToolButton[role="section"]:checked {{ background: {raised}; border: none; border-bottom: 1px solid {rule}; }}
+QToolButton[role="section"]:checked:focus {{ border: 2px solid {accent}; }}
+QSplitter::handle {{ background: {rule}; }}
+QListView {{ background: {paper}; border: 1px solid {rule}; }}
+QListView:focus {{ border: 2px solid {accent}; }}
+"""
+
+
+class Look(QObject):
+    """How the program looks; follows the system where the person does not choose.
+
+    Signals:
+        changed: colours or text size are others than before.
+    """
+
+    changed = Signal()
+
+    def __init__(self, application: QApplication, preferences: Preferences, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._application, self._preferences = application, preferences
+        self._system_size = application.font().pointSizeF()
+        application.styleHints().colorSchemeChanged.connect(self._follow_system)
+        self.show_as(preferences)
+
+    @property
+    def colours(self) -> Colours:
+        """The palette in use."""
+        theme = self._preferences.theme
+        if theme == "system":
+            scheme = self._application.styleHints().colorScheme()
+            return DARK if scheme == Qt.ColorScheme.Dark else LIGHT
+        return DARK if theme == "dark" else LIGHT
+
+    def show_as(self, preferences: Preferences) -> None:
+        """Takes over another theme or text size."""
+        self._preferences = preferences
+        self._application.setFont(self._font())
+        self._application.setPalette(palette_of(self.colours))
+        self._application.setStyleSheet(sheet_of(self.colours))
+        self.changed.emit()
+
+    def _follow_system(self) -> None:
+        if self._preferences.theme == "system":
+            self.show_as(self._preferences)
+
+    def _font(self) -> QFont:
+        font = QFont(self._application.font())
+        font.setPointSizeF(self._system_size * self._preferences.text_size / 100)
+        return font
+
+
+def palette_of(colours: Colours) -> QPalette:
+    """The colours as Qt's roles."""
+    palette = QPalette()
+    for role, name in ROLES.items():
+        palette.setColor(role, QColor(getattr(colours, name)))
+    for role in FADED:
+        palette.setColor(QPalette.ColorGroup.Disabled, role, QColor(colours.quiet))
+    return palette
+
+
+def sheet_of(colours: Colours) -> str:
+    """What the palette alone can't say."""
+    return SHEET.format(**{name: getattr(colours, name) for name in Colours.__dataclass_fields__})

@@ -1,0 +1,110 @@
+"""The rework strip: every change that the car allows, live, and the search for the least of them."""
+
+from PySide6.QtCore import QEvent, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+
+from fitcalc.present.wording import seat_move
+from fitcalc.window.look import Look
+from fitcalc.window.rework.control import ControlWidgets
+from fitcalc.window.rework.spans import Control, controls_of
+from fitcalc.window.session import Session
+
+COLUMN_TEXT = "pedal box rearward  ------------  -123.4 mm  0 to 123 mm"
+"""What one column of controls must have room for."""
+WIDGETS = 4
+"""Widgets that one control lays side by side."""
+
+
+class Rework(QFrame):
+    """The changes to the car for the chosen driver.
+
+    Signals:
+        fit_wanted: the least rework is to be found.
+        reset_wanted: everything is to be as found.
+    """
+
+    fit_wanted = Signal()
+    reset_wanted = Signal()
+
+    def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session, self._look = session, look
+        self._columns = 0
+        self.controls: list[ControlWidgets] = []
+        self.setAccessibleName("rework")
+        page = QVBoxLayout(self)
+        page.setContentsMargins(6, 4, 6, 4)
+        page.addLayout(self._head())
+        self._area = QScrollArea(self, widgetResizable=True)
+        self._area.setFrameShape(QFrame.Shape.NoFrame)
+        self._area.setAccessibleName("changes")
+        page.addWidget(self._area, 1)
+        session.work_changed.connect(self.refresh)
+        session.preferences_changed.connect(self.refresh)
+        self._build()
+
+    def refresh(self) -> None:
+        """Shows the rework as it is; another car brings other controls."""
+        if [each.control for each in self.controls] != self._wanted():
+            self._build()
+        for control in self.controls:
+            control.refresh()
+        self._told.setText(f"{self._session.work.driver.name}: {seat_move(self._session.work.setup.seat_travel)}")
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802
+        """As many columns as there is room for."""
+        super().resizeEvent(event)
+        self._arrange()
+
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802
+        """Makes room for another text size."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange and self.controls:
+            self._arrange()
+
+    def _head(self) -> QHBoxLayout:
+        head = QHBoxLayout()
+        title = QLabel("Rework", self)
+        title.setProperty("role", "heading")
+        self._told = QLabel(self)
+        self._told.setProperty("role", "quiet")
+        self._told.setWordWrap(True)
+        self.find = QPushButton("Find &least rework", self)
+        self.find.setToolTip("Seat first, then pedal bars: the smallest change that meets the limits and the knees (F5)")
+        self.find.clicked.connect(self.fit_wanted)
+        self.reset = QPushButton("As fo&und", self)
+        self.reset.setToolTip("Take every change back; one undo step")
+        self.reset.clicked.connect(self.reset_wanted)
+        head.addWidget(title)
+        head.addWidget(self._told, 1)
+        head.addWidget(self.reset)
+        head.addWidget(self.find)
+        return head
+
+    def _wanted(self) -> list[Control]:
+        return list(controls_of(self._session.work.car.document))
+
+    def _build(self) -> None:
+        page = QWidget(self._area)
+        self.controls = [ControlWidgets(self._session, self._look, control, page) for control in self._wanted()]
+        self._grid = QGridLayout(page)
+        self._grid.setContentsMargins(0, 0, 4, 0)
+        self._grid.setVerticalSpacing(2)
+        self._area.setWidget(page)
+        self._columns = 0
+        self._arrange()
+        self.refresh()
+
+    def _arrange(self) -> None:
+        wide = self.fontMetrics().horizontalAdvance(COLUMN_TEXT)
+        columns = max(1, min(4, self.width() // wide))
+        rows = -(-len(self.controls) // columns)
+        self._columns = columns
+        for at, control in enumerate(self.controls):
+            column, row = divmod(at, rows)
+            for aside, widget in enumerate(control.widgets()):
+                self._grid.addWidget(widget, row, column * WIDGETS + aside)
+        for column in range(4 * WIDGETS):
+            self._grid.setColumnStretch(column, 1 if column % WIDGETS == 1 and column < columns * WIDGETS else 0)
+        self._grid.setRowStretch(rows, 1)

@@ -1,0 +1,59 @@
+"""What may be changed on this car, how far, and in what steps: read from the car, not worked out."""
+
+from dataclasses import dataclass
+
+from fitcalc.documents.car import Car
+
+SLIDING = 1.0
+"""Step of what slides freely, mm: what a tape can set."""
+TURNING = 0.5
+"""Step of what turns, deg."""
+Span = tuple[float, float]
+
+
+@dataclass(frozen=True)
+class Control:
+    """One thing that a rework changes.
+
+    Attributes:
+        low, high: how far the car allows it.
+        step: hole pitch of what is drilled.
+    """
+
+    ref: str
+    title: str
+    unit: str
+    low: float
+    high: float
+    step: float
+
+    @property
+    def is_fixed(self) -> bool:
+        """Whether the car allows no change."""
+        return self.low == self.high
+
+
+def controls_of(car: Car) -> tuple[Control, ...]:
+    """Everything that a rework may change on this car, the seat first."""
+    rails, box, wheel = car.rails, car.pedals, car.steering_wheel
+    pitch = rails.hole_pitch if rails.kind == "drilled" else SLIDING
+    seat = (
+        Control("setup.seat_travel", "seat forward", "mm", -rails.rearward_travel, rails.forward_travel, pitch),
+        Control("setup.recline", "seat reclined", "deg", -rails.upright_travel, rails.recline_travel, TURNING),
+        Control("setup.seat_raise", "seat raised", "mm", -rails.lower_travel, rails.raise_travel, SLIDING),
+    )
+    spacer = wheel.spacer_max if wheel else 0.0
+    rest = (
+        Control("setup.box_travel", "pedal box rearward", "mm", -box.box_forward, box.box_rearward, box.box_pitch or SLIDING),
+        Control("setup.wheel_spacer", "wheel spacer", "mm", 0.0, spacer, SLIDING),
+    )
+    return (*seat, *rest, *_pedals(car))
+
+
+def _pedals(car: Car) -> tuple[Control, ...]:
+    return tuple(
+        Control(f"setup.{name}.{field}", f"{name} {title}", "mm", 0.0, most, SLIDING)
+        for field, title in (("stand_off", "stand-off"), ("longer_arm", "longer arm"))
+        for name, pedal in car.fitted_pedals().items()
+        for most in (getattr(pedal, f"max_{field}"),)
+    )

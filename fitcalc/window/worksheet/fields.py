@@ -1,0 +1,185 @@
+"""The widgets that one value is typed or chosen in."""
+
+from typing import Any
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtWidgets import QComboBox, QLineEdit, QWidget
+
+from fitcalc.documents.declared import Declared
+from fitcalc.errors import InputError
+from fitcalc.window.session import Session
+from fitcalc.window.typed import stored_number
+from fitcalc.window.work import at_ref, declared_for
+from fitcalc.window.worksheet.estimates import Taken
+
+NOT_GIVEN = "not given"
+
+
+def show_property(widget: QWidget, name: str, value: bool) -> None:
+    """Sets a property that the style sheet looks at, and has the widget drawn by it."""
+    if widget.property(name) != value:
+        widget.setProperty(name, value)
+        widget.style().unpolish(widget)
+        widget.style().polish(widget)
+
+
+class Entry(QLineEdit):
+    """A number or a text of a document, typed.
+
+    What can be used is used at once; what can't stays as typed, with a sentence on it, until it is mended.
+
+    Signals:
+        entered: it has the keyboard.
+        judged: the sentence on what was typed; empty when it is used.
+    """
+
+    entered = Signal(str)
+    judged = Signal(str)
+
+    def __init__(self, session: Session, ref: str, title: str, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.ref, self.declared = ref, declared_for(ref)
+        self._session, self._title, self.refused = session, title, False
+        unit = session.shown.unit(self.declared.unit)
+        self.setAccessibleName(f"{title}, {unit}" if unit.strip("-") else title)
+        self.setAccessibleDescription(self.declared.description)
+        self.setToolTip(self.declared.description)
+        self.textEdited.connect(self._use_if_valid)
+        self.editingFinished.connect(self._settle)
+        self.refresh()
+
+    def refresh(self, taken: Taken | None = None) -> None:
+        """Shows the document's value, unless what stands here can't be used or says the same."""
+        value = at_ref(self._session.work, self.ref)
+        estimated = value is None and taken is not None
+        self.setPlaceholderText(self._written(taken.value) if estimated and taken else self._default())
+        show_property(self, "estimated", estimated)
+        if not self.refused and not self._says(value):
+            self.setText(self._written(value))
+            self.setCursorPosition(0)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802
+        """Tells which value is looked at."""
+        super().focusInEvent(event)
+        self.entered.emit(self.ref)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802
+        """Escape puts back what the document says."""
+        if event.key() == Qt.Key.Key_Escape:
+            self._accept()
+            self.setText("")
+            self.refresh()
+            self.judged.emit("")
+            return
+        super().keyPressEvent(event)
+
+    def _use_if_valid(self) -> None:
+        try:
+            self._use()
+        except InputError:
+            return
+        self._accept()
+        self.judged.emit("")
+
+    def _settle(self) -> None:
+        sentence = ""
+        try:
+            self._use()
+            self._accept()
+        except InputError as error:
+            sentence, self.refused = str(error), True
+            show_property(self, "refused", True)
+        self._session.end_gesture()
+        self.judged.emit(sentence)
+
+    def _accept(self) -> None:
+        self.refused = False
+        show_property(self, "refused", False)
+
+    def _use(self) -> None:
+        value = self._read(self.text())
+        if value != at_ref(self._session.work, self.ref):
+            self._session.edit(self.ref, value, self._title, gesture=self.ref)
+
+    def _says(self, value: Any) -> bool:
+        try:
+            return bool(self._read(self.text()) == value)
+        except InputError:
+            return False
+
+    def _read(self, text: str) -> Any:
+        if self.declared.kind == "text":
+            return text
+        if not text.strip():
+            return self.declared.default
+        written = self._written(at_ref(self._session.work, self.ref))
+        if text.strip() == written:
+            return at_ref(self._session.work, self.ref)
+        path = self.ref.partition(".")[2]
+        return stored_number(text, self.declared.unit, self._session.shown, path)
+
+    def _written(self, value: Any) -> str:
+        if value is None:
+            return ""
+        return value if isinstance(value, str) else self._session.shown.typed(value, self.declared.unit)
+
+    def _default(self) -> str:
+        return "" if self.declared.default is None else self._written(self.declared.default)
+
+
+class Chooser(QComboBox):
+    """One of a few values of a document.
+
+    Signals:
+        entered: it has the keyboard.
+        judged: the sentence on what was chosen; empty when it is used.
+    """
+
+    entered = Signal(str)
+    judged = Signal(str)
+
+    def __init__(self, session: Session, ref: str, title: str, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.ref, self.declared, self.refused = ref, declared_for(ref), False
+        self._session, self._title = session, title
+        self.setAccessibleName(title)
+        self.setAccessibleDescription(self.declared.description)
+        self.setToolTip(self.declared.description)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        for value in choices_of(self.declared):
+            self.addItem(NOT_GIVEN if value is None else str(value), value)
+        self.activated.connect(self._use)
+        self.refresh()
+
+    def refresh(self, taken: Taken | None = None) -> None:
+        """Shows the document's value."""
+        self.setCurrentIndex(choices_of(self.declared).index(at_ref(self._session.work, self.ref)))
+
+    def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802
+        """Tells which value is looked at."""
+        super().focusInEvent(event)
+        self.entered.emit(self.ref)
+
+    def wheelEvent(self, event: Any) -> None:  # noqa: N802
+        """Leaves the wheel to the page, so that scrolling changes no value."""
+        event.ignore()
+
+    def _use(self) -> None:
+        try:
+            self._session.edit(self.ref, self.currentData(), self._title)
+            self.judged.emit("")
+        except InputError as error:
+            self.judged.emit(str(error))
+            self.refresh()
+
+
+def choices_of(declared: Declared) -> list[Any]:
+    """Every value that may be chosen; None first where nothing need be given."""
+    return [*([] if declared.required or declared.default is not None else [None]), *declared.choices]
+
+
+def field_for(session: Session, ref: str, title: str, parent: QWidget) -> Entry | Chooser:
+    """The widget that suits what is declared at a ref."""
+    kind = Chooser if declared_for(ref).kind == "choice" else Entry
+    return kind(session, ref, title, parent)

@@ -1,0 +1,103 @@
+"""How to take the measurement that has the keyboard: words, allowed span, and a drawing of where the tape goes."""
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QWidget
+
+from fitcalc.body.guide import Drawing, guide_for
+from fitcalc.documents.declared import Declared
+from fitcalc.window.look import Look
+from fitcalc.window.session import Session
+from fitcalc.window.work import declared_for
+
+NOTHING = "Go to a line: here stands how to take its measurement."
+
+
+class GuideDrawing(QWidget):
+    """A small line drawing with the tape in it."""
+
+    def __init__(self, look: Look, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._look, self._drawing = look, None
+        self.setAccessibleName("where the tape goes")
+        self.hide()
+
+    def show_drawing(self, drawing: Drawing | None) -> None:
+        """Shows a drawing, or nothing."""
+        self._drawing: Drawing | None = drawing
+        self.setVisible(drawing is not None)
+        self.update()
+
+    def sizeHint(self) -> QSize:  # noqa: N802
+        """Large enough to tell a knee from an ankle."""
+        side = 9 * self.fontMetrics().height()
+        return QSize(side, side)
+
+    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802
+        """Draws the figure thin and the tape heavy."""
+        if self._drawing is None:
+            return
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        ink, accent = QColor(self._look.colours.ink), QColor(self._look.colours.accent)
+        painter.setPen(QPen(ink, 1.4))
+        for line in self._drawing.lines:
+            painter.drawPolyline(QPolygonF([self._at(*spot) for spot in line]))
+        for x, y, radius in self._drawing.circles:
+            size = radius * self._scale()
+            painter.drawEllipse(self._at(x, y), size, size)
+        self._draw_tape(painter, accent)
+        painter.end()
+
+    def _draw_tape(self, painter: QPainter, accent: QColor) -> None:
+        assert self._drawing is not None
+        start, end = (self._at(*spot) for spot in self._drawing.tape)
+        painter.setPen(QPen(accent, 3, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
+        painter.drawLine(start, end)
+        for spot in (start, end):
+            painter.drawEllipse(QRectF(spot.x() - 2.5, spot.y() - 2.5, 5, 5))
+
+    def _scale(self) -> float:
+        return min(self.width(), self.height()) / 104
+
+    def _at(self, x: float, y: float) -> QPointF:
+        return QPointF(2 + x * self._scale(), (102 - y) * self._scale())
+
+
+class GuidePane(QFrame):
+    """The foot of the worksheet."""
+
+    def __init__(self, session: Session, look: Look, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._session = session
+        self.setProperty("role", "bar")
+        self._words = QLabel(NOTHING, self)
+        self._words.setWordWrap(True)
+        self._words.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+        self._words.setMargin(6)
+        self._words.setAccessibleName("how to take this measurement")
+        area = QScrollArea(self, widgetResizable=True)
+        area.setFrameShape(QFrame.Shape.NoFrame)
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        area.setAccessibleName("how to take this measurement")
+        area.setWidget(self._words)
+        self._drawing = GuideDrawing(look, self)
+        line = QHBoxLayout(self)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.addWidget(area, 1)
+        line.addWidget(self._drawing)
+
+    def show_ref(self, ref: str) -> None:
+        """Shows how to measure what a ref names."""
+        declared = declared_for(ref)
+        guide = guide_for(declared.path) if ref.startswith("driver.") else None
+        self._drawing.show_drawing(guide.drawing if guide else None)
+        lines = [f"<b>{declared.title.capitalize()}</b>", declared.description, self._span(declared)]
+        if guide:
+            lines += [guide.care, f"Decides most: {guide.decides}"]
+        self._words.setText("<br>".join(filter(None, lines)))
+
+    def _span(self, declared: Declared) -> str:
+        if declared.low is None or declared.high is None:
+            return ""
+        return f"Possible: {self._session.shown.span(declared.low, declared.high, declared.unit)}."

@@ -1,0 +1,99 @@
+"""The worksheet: sections of lines, the driver first, with the measuring guide at its foot."""
+
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QSplitter, QVBoxLayout, QWidget
+
+from fitcalc.documents.driver import Driver
+from fitcalc.errors import InputError
+from fitcalc.window.look import Look
+from fitcalc.window.session import Session
+from fitcalc.window.worksheet.estimates import Taken, taken_for
+from fitcalc.window.worksheet.guide_pane import GuidePane
+from fitcalc.window.worksheet.order import SECTIONS, section_with
+from fitcalc.window.worksheet.section import SectionWidget
+
+
+class Worksheet(QSplitter):
+    """What was measured on driver and car."""
+
+    def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(Qt.Orientation.Vertical, parent)
+        self._session = session
+        self._driver: Driver | None = None
+        self._taken: dict[str, Taken] = {}
+        self.setAccessibleName("measurements")
+        self.setChildrenCollapsible(False)
+        self._next = QLabel(self)
+        self._area = self._scroll_area()
+        self.guide = GuidePane(session, look, self)
+        self.addWidget(self._area)
+        self.addWidget(self.guide)
+        self.setStretchFactor(0, 1)
+        self.setSizes([500, 150])
+        session.work_changed.connect(self.refresh)
+        session.preferences_changed.connect(self._start_over)
+        session.wanted.connect(self.go_to)
+        self.sections[0].open()
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Shows what the documents say now."""
+        driver = self._session.work.driver
+        if driver is not self._driver:
+            self._driver, self._taken = driver, taken_for(driver)
+        for section in self.sections:
+            section.refresh(self._taken)
+
+    def go_to(self, ref: str) -> None:
+        """Opens the section of a ref and gives its field the keyboard."""
+        owner = section_with(ref)
+        if owner is None:
+            return
+        section = next(each for each in self.sections if each.section is owner)
+        section.open()
+        self.refresh()
+        field = section.field(ref)
+        if field is not None:
+            field.setFocus(Qt.FocusReason.OtherFocusReason)
+            field.selectAll() if hasattr(field, "selectAll") else None
+            self._area.ensureWidgetVisible(field, 10, 60)
+
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802
+        """Makes the lines anew for another text size."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange and self._taken:
+            self._start_over()
+
+    def _scroll_area(self) -> QScrollArea:
+        page = QWidget(self)
+        column = QVBoxLayout(page)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        self.sections = [SectionWidget(self._session, section, page) for section in SECTIONS]
+        for section in self.sections:
+            section.entered.connect(self._show_entered)
+            column.addWidget(section)
+        column.addStretch(1)
+        area = QScrollArea(self, widgetResizable=True)
+        area.setFrameShape(QFrame.Shape.NoFrame)
+        area.setAccessibleName("measurements")
+        area.setWidget(page)
+        return area
+
+    def _show_entered(self, ref: str) -> None:
+        if not ref:
+            self.refresh()
+            return
+        try:
+            self.guide.show_ref(ref)
+        except InputError:
+            return
+        self._session.pointed_at.emit(ref)
+        focused = self.focusWidget()
+        if focused is not None:
+            self._area.ensureWidgetVisible(focused, 10, 30)
+
+    def _start_over(self) -> None:
+        for section in self.sections:
+            section.forget()
+        self.refresh()

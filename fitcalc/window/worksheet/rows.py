@@ -1,0 +1,188 @@
+"""One line of the worksheet as widgets."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
+
+from fitcalc.errors import InputError
+from fitcalc.window.session import Session
+from fitcalc.window.work import at_ref, declared_for
+from fitcalc.window.worksheet.estimates import Taken
+from fitcalc.window.worksheet.fields import Chooser, Entry, field_for
+from fitcalc.window.worksheet.lines import Row
+
+AXES = ("x", "y", "z")
+INDENT = 10
+
+
+def label(text: str, role: str = "", parent: QWidget | None = None) -> QLabel:
+    """Words in one of the roles that the style sheet knows."""
+    made = QLabel(text, parent)
+    made.setProperty("role", role)
+    return made
+
+
+class RowWidget(QWidget):
+    """A line: title, fields, unit, how sure; below it a sentence on what can't be used.
+
+    Signals:
+        entered: the ref of a field that has the keyboard.
+    """
+
+    entered = Signal(str)
+
+    def __init__(self, session: Session, row: Row, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.row, self._session = row, session
+        self.fields: list[Entry | Chooser] = []
+        self._units: list[tuple[QLabel, str]] = []
+        self._sureness = label("", "quiet", self)
+        self._sentence = label("", "refused", self)
+        self._sentence.setWordWrap(True)
+        self._sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self._sentence.hide()
+        self._page = QVBoxLayout(self)
+        self._page.setContentsMargins(row.depth * INDENT, 0, 0, 0)
+        self._page.setSpacing(1)
+        self._build()
+        self._page.addWidget(self._sentence)
+
+    def refresh(self, taken: Taken | None) -> None:
+        """Shows what the document says, in the units chosen."""
+        for field in self.fields:
+            field.refresh(taken)
+        for shown, unit in self._units:
+            shown.setText(self._session.shown.unit(unit).strip("-"))
+        self._show_sureness(taken)
+
+    def _build(self) -> None:
+        match self.row.form:
+            case "value":
+                self._build_value()
+            case "point":
+                self._build_point()
+            case "pair":
+                self._build_pair()
+            case _:
+                self._build_heading()
+
+    def _build_value(self) -> None:
+        line = self._line()
+        title = label(self.row.title)
+        title.setWordWrap(True)
+        field = self._field(self.row.ref, self.row.title)
+        title.setBuddy(field)
+        line.addWidget(title, 5)
+        if self.row.declared.kind == "number":
+            self._fix_width(field)
+            line.addWidget(field)
+            line.addWidget(self._unit(self.row.declared.unit))
+            self._sureness.setVisible(True)
+            line.addWidget(self._sureness, 4)
+        else:
+            line.addWidget(field, 7)
+
+    def _build_point(self) -> None:
+        head = self._line()
+        head.addWidget(label(self.row.title), 1)
+        head.addWidget(label("±", "quiet"))
+        tolerance = self._field(f"{self.row.ref}.tolerance", f"{self.row.title}, tolerance")
+        self._fix_width(tolerance, "100")
+        head.addWidget(tolerance)
+        head.addWidget(self._unit("mm"))
+        line = self._line()
+        for axis in AXES:
+            if axis in self.row.declared.names:
+                self._axis(line, axis, f"{self.row.ref}.{axis}")
+        line.addStretch(1)
+        note = self._field(f"{self.row.ref}.note", f"{self.row.title}, note")
+        note.setProperty("hint", "note")
+        line.addWidget(note, 3)
+
+    def _build_pair(self) -> None:
+        line = self._line()
+        number = label(self.row.title, "quiet")
+        line.addWidget(number)
+        for at in (0, 1):
+            ref = f"{self.row.ref}.{at}"
+            self._axis(line, declared_for(ref).title, ref)
+        line.addWidget(self._unit("mm"))
+        line.addStretch(1)
+
+    def _axis(self, line: QHBoxLayout, axis: str, ref: str) -> None:
+        name = label(axis, "quiet")
+        field = self._field(ref, f"{self.row.title}, {axis}")
+        name.setBuddy(field)
+        self._fix_width(field, "-1234.5")
+        line.addWidget(name)
+        line.addWidget(field)
+
+    def _build_heading(self) -> None:
+        line = self._line()
+        line.addWidget(label(self.row.title, "heading"), 1)
+        if self.row.form == "absent":
+            line.addWidget(label("not given", "quiet"))
+        if self.row.form == "list":
+            self._button(line, "+", "add one more after the last", self._add_entry)
+            self._button(line, "−", "take the last one away", self._drop_entry)
+
+    def _line(self) -> QHBoxLayout:
+        line = QHBoxLayout()
+        line.setSpacing(4)
+        self._page.addLayout(line)
+        return line
+
+    def _field(self, ref: str, title: str) -> Entry | Chooser:
+        field = field_for(self._session, ref, title, self)
+        field.entered.connect(self.entered)
+        field.judged.connect(self._show_sentence)
+        self.fields.append(field)
+        return field
+
+    def _unit(self, unit: str) -> QLabel:
+        shown = label("", "quiet")
+        self._units.append((shown, unit))
+        shown.setMinimumWidth(shown.fontMetrics().horizontalAdvance("mm "))
+        return shown
+
+    def _fix_width(self, field: QWidget, sample: str = "-12345.6") -> None:
+        field.setFixedWidth(field.fontMetrics().horizontalAdvance(sample) + 12)
+
+    def _button(self, line: QHBoxLayout, mark: str, does: str, action: object) -> None:
+        button = QToolButton(self, text=mark)
+        button.setAccessibleName(f"{self.row.title}: {does}")
+        button.setToolTip(does.capitalize())
+        button.clicked.connect(action)
+        line.addWidget(button)
+
+    def _add_entry(self) -> None:
+        entries = at_ref(self._session.work, self.row.ref)
+        last = entries[-1:] or ()
+        self._replace((*entries, *last), f"add to {self.row.title}")
+
+    def _drop_entry(self) -> None:
+        self._replace(at_ref(self._session.work, self.row.ref)[:-1], f"take from {self.row.title}")
+
+    def _replace(self, entries: tuple[object, ...], text: str) -> None:
+        try:
+            self._session.edit(self.row.ref, entries, text)
+            self._show_sentence("")
+        except InputError as error:
+            self._show_sentence(str(error))
+
+    def _show_sentence(self, sentence: str) -> None:
+        self._sentence.setText(sentence)
+        self._sentence.setVisible(bool(sentence))
+
+    def _show_sureness(self, taken: Taken | None) -> None:
+        if taken is None:
+            self._sureness.setText("")
+            return
+        shown, unit = self._session.shown, self.row.declared.unit
+        low, high = shown.typed(taken.low, unit), shown.typed(taken.high, unit)
+        self._sureness.setText("measured" if taken.measured else f"likely {low} to {high}")
+        role = "quiet" if taken.measured else "estimated"
+        if self._sureness.property("role") != role:
+            self._sureness.setProperty("role", role)
+            self._sureness.style().unpolish(self._sureness)
+            self._sureness.style().polish(self._sureness)
+
