@@ -1,7 +1,5 @@
 """Weight on the front axle with the driver in, and what the rework changes of it."""
 
-from collections.abc import Mapping
-
 from fitcalc.body.mass import centre_of_mass
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
@@ -12,7 +10,7 @@ from fitcalc.making.balance import centre_behind_front, front_share, with_added
 from fitcalc.posture.cases import column
 from fitcalc.posture.limbs import Arm, Leg
 from fitcalc.posture.seat import travel
-from fitcalc.posture.sit import OnPedal, Sitting, sit
+from fitcalc.posture.sit import Sitting, sit
 from fitcalc.units import Floats, Kg, Points
 
 KIT_MASS = 4.5
@@ -62,20 +60,14 @@ def _missing(car: Car) -> str:
 
 
 def _joints(car: Car, sitting: Sitting) -> dict[str, Points]:
-    """The right leg on the throttle, the left on the leftmost pedal it works, else beside the right one."""
+    """Hands on the wheel, each foot on the rightmost pedal it works; a foot that works none rests beside the other."""
     joints = {"cervicale": sitting.trunk.cervicale, "head_top": sitting.trunk.head_top}
-    hands = sitting.hands or ()
-    for side, arm in zip(("left", "right"), hands, strict=True):
-        joints |= _arm(arm, side)
-    right = sitting.pedals["throttle"].rest
-    left = _left_leg(car, sitting.pedals)
-    beside = _leg(right, "left") | {"hip_left": sitting.hips[0]}
-    return joints | _leg(right, "right") | (beside if left is None else _leg(left, "left"))
-
-
-def _left_leg(car: Car, pedals: Mapping[str, OnPedal]) -> Leg | None:
     fitted = car.fitted_pedals()
-    return next((worked.rest for name, worked in pedals.items() if fitted[name].foot == "left"), None)
+    legs = {fitted[name].foot: worked.rest for name, worked in sitting.pedals.items()}
+    either = next(iter(legs.values()))
+    for side, hip, arm in zip(("left", "right"), sitting.hips, sitting.hands or (), strict=True):
+        joints |= _arm(arm, side) | _leg(legs.get(side, either), side) | {f"hip_{side}": hip}
+    return joints
 
 
 def _arm(arm: Arm, side: str) -> dict[str, Points]:

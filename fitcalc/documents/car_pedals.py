@@ -4,7 +4,7 @@ from typing import Literal, Self
 
 from pydantic import model_validator
 
-from fitcalc.documents.fields import LATERAL, Document, Point, SideMark, clash, deg, mm, part, quantity
+from fitcalc.documents.fields import LATERAL, Document, Point, SideMark, clash, deg, mm, part, quantity, whole
 from fitcalc.documents.slips import slip_hint
 
 Foot = Literal["left", "right"]
@@ -136,7 +136,7 @@ class Pedal(Document):
     max_longer_arm: float = mm("longer arm allowed", "How much longer the arm may be made.", (0, 200), 0.0)
     cylinder: Cylinder | None = part("cylinder", "What a push-rod pedal works.", None)
     cable: Cable | None = part("cable", "What a cable pedal works.", None)
-    bar: Bar = part("bar", "The stock for an extension bar.", Bar())
+    bar: Bar = whole("bar", "The stock for an extension bar.", Bar)
 
     @model_validator(mode="after")
     def _one_travel(self) -> Self:

@@ -4,7 +4,7 @@ from typing import Literal, Self
 
 from pydantic import model_validator
 
-from fitcalc.documents.fields import Document, clash, deg, kg, mm, part
+from fitcalc.documents.fields import Document, clash, deg, kg, mm, part, whole
 
 LOWER_THAN = (
     ("sitting_height", "stature"),
@@ -159,7 +159,7 @@ class Driver(Document):
     mass: float | None = kg("mass", "Body mass in light clothing, without kit.", (30, 220), None)
     tape: float = mm("tape tolerance", "What each body measurement can promise, plus or minus.", (0, 50), 5.0)
     measurements: Measurements = part("measurements", "What the tape said.")
-    shoe: Shoe = part("shoe", "The shoe that is driven in.", Shoe())
-    helmet: Helmet = part("helmet", "The helmet that is worn.", Helmet())
-    kit: Kit = part("kit", "What is worn besides.", Kit())
-    targets: Targets = part("targets", "The driver's own wishes about posture.", Targets())
+    shoe: Shoe = whole("shoe", "The shoe that is driven in.", Shoe)
+    helmet: Helmet = whole("helmet", "The helmet that is worn.", Helmet)
+    kit: Kit = whole("kit", "What is worn besides.", Kit)
+    targets: Targets = whole("targets", "The driver's own wishes about posture.", Targets)

@@ -1,5 +1,6 @@
 """How a measured field is declared: bounds, unit, label and how to measure it, once, for every reader."""
 
+from collections.abc import Callable
 from typing import Annotated, Any
 
 from pydantic import BaseModel, ConfigDict, Field
@@ -9,7 +10,9 @@ from pydantic_core import PydanticCustomError
 class Document(BaseModel):
     """Base of everything the user can write down: immutable, no unknown keys, no NaN, no infinity."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, str_strip_whitespace=True)
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", allow_inf_nan=False, str_strip_whitespace=True, defer_build=True
+    )
 
 
 def quantity(title: str, how: str, unit: str, span: tuple[float, float], default: Any = ...) -> Any:
@@ -57,6 +60,11 @@ LONGITUDINAL = (-1500, 4500)
 LATERAL = (-900, 900)
 VERTICAL = (-500, 1800)
 """The space that a single-seater fills, mm (design inference)."""
+
+def whole(title: str, how: str, kind: Callable[[], Any]) -> Any:
+    """A section that may be left out and then has its own defaults."""
+    return Field(default_factory=kind, title=title, description=how)
+
 
 LongitudinalMm = Annotated[float, mm("x", "Rearward.", LONGITUDINAL)]
 VerticalMm = Annotated[float, mm("z", "Upward.", VERTICAL)]

@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from fitcalc.documents.fields import Document, deg, mm, part
+from fitcalc.documents.fields import Document, deg, mm, part, whole
 
 
 class PedalRework(Document):
@@ -30,6 +30,6 @@ class Setup(Document):
     shoulder_anchor_raise: float = mm(
         "shoulder anchor raise", "Both shoulder anchors; positive = up.", (-400, 400), 0.0
     )
-    clutch: PedalRework = part("clutch", "What is done to the clutch pedal.", PedalRework())
-    brake: PedalRework = part("brake", "What is done to the brake pedal.", PedalRework())
-    throttle: PedalRework = part("throttle", "What is done to the throttle pedal.", PedalRework())
+    clutch: PedalRework = whole("clutch", "What is done to the clutch pedal.", PedalRework)
+    brake: PedalRework = whole("brake", "What is done to the brake pedal.", PedalRework)
+    throttle: PedalRework = whole("throttle", "What is done to the throttle pedal.", PedalRework)

@@ -15,10 +15,8 @@ from fitcalc.documents.messages import explained, path_text, shown
 from fitcalc.documents.setup import Setup
 from fitcalc.errors import InputError
 
-LARGEST = 2_000_000
-"""Most bytes that are read, so that any file is read or refused soon; a line of 10,000 points is a tenth."""
-DEEPEST = 100
-"""Most dots in one key; the time that TOML takes to read a key grows with their square."""
+LARGEST = 1_000_000
+"""Most bytes that are read, so that any file is read or refused soon; three lines of 10,000 points fit."""
 DEEPEST = 100
 """Most dots in one key; the time that TOML takes to read a key grows with their square."""
 TELLING = {"car": "pedals", "driver": "measurements"}
@@ -154,7 +152,7 @@ def _table(text: str, name: str) -> dict[str, Any]:
 def _syntax_error(told: str, text: str, name: str) -> InputError:
     place = re.search(r"\(at line (\d+), column (\d+)\)", told)
     at = f"line {place[1]}, column {place[2]}" if place else "at its end"
-    reason = shown(re.sub(r" \(at .*\)$", "", told, flags=re.DOTALL)).strip('"')
+    reason = shown(re.sub(r" \(at .*\)$", "", told, flags=re.DOTALL)).strip('"').replace('\\"', '"')
     if place and re.match(r"Cannot (overwrite|declare|mutate)", told):
         key = _key_at(text, int(place[1]))
         return InputError(key, f"given twice in {Path(name).name}", f"{at} repeats it", "keep one of the two")

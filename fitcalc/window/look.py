@@ -37,7 +37,7 @@ QLabel[role="heading"] {{ font-weight: bold; }}
 QLabel[role="quiet"] {{ color: {quiet}; }}
 QLabel[role="estimated"] {{ color: {estimated}; font-style: italic; }}
 QLabel[role="refused"] {{ color: {failed}; }}
-QFrame[role="bar"] {{ background: {paper}; border-top: 1px solid {rule}; border-bottom: 1px solid {rule}; }}
+QFrame[role="bar"] {{ background: {panel}; border-top: 1px solid {rule}; }}
 QLineEdit {{ background: {paper}; color: {ink}; border: 1px solid {rule}; border-radius: 2px; padding: 1px 3px; }}
 QLineEdit:focus {{ border: 2px solid {accent}; padding: 0px 2px; }}
 QLineEdit[estimated="true"] {{ background: {panel}; border: 1px dashed {estimated}; font-style: italic; }}

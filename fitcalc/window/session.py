@@ -76,6 +76,11 @@ class Session(QObject):
             name = f"{gesture} {self._gestures}" if gesture else ""
             self.undo_stack.push(Edit(text, self.work, after, self.preview, name))
 
+    def choose_driver(self, place: int) -> None:
+        """Goes on with another of the drivers; one undo step, so that undo never changes somebody out of sight."""
+        driver = self.work.occupants[place].driver.document
+        self.push(f"choose {driver.name}", replace(self.work, chosen=place))
+
     def end_gesture(self) -> None:
         """Later edits of the same value are undo steps of their own."""
         self._gestures += 1
@@ -117,6 +122,10 @@ class Session(QObject):
         """Whether a document differs from its file, or from what it was opened as."""
         return bool(self._saved[document.key] != document.document)
 
+    def original(self, document: Held[Any]) -> Any:
+        """A document as its file, or the sample it was opened from, has it."""
+        return self._saved[document.key]
+
     def unsaved(self) -> list[Held[Any]]:
         """Every document with changes that are in no file."""
         return [each for each in self.work.documents() if self.is_unsaved(each)]
@@ -126,9 +135,11 @@ class Session(QObject):
         self.paths[document.key], self._saved[document.key] = path, document.document
         self.files_changed.emit()
 
-    def mark_unsaved(self, document: Held[Any], original: Any) -> None:
-        """Remembers what a recovered document was before the changes that were never saved."""
-        self._saved[document.key] = original
+    def take_over(self, work: Work, originals: dict[int, Any], paths: dict[int, Path]) -> None:
+        """Goes on with work that was left behind: it is as unsaved as it was."""
+        self._saved |= originals
+        self.paths |= paths
+        self.preview(work)
         self.files_changed.emit()
 
     def _evaluate(self) -> None:

@@ -1,13 +1,14 @@
 """A seated driver for tests of what is measured, with any value of the car replaced."""
 
 from dataclasses import replace
+from functools import reduce
+from operator import getitem
 
 import numpy as np
 
 from fitcalc.body.links import links_for
 from fitcalc.checks.case import Case
 from fitcalc.documents.car import Car
-from fitcalc.documents.edit import with_value
 from fitcalc.documents.samples import sample_path
 from fitcalc.documents.setup import Setup
 from fitcalc.documents.store import load_car, load_driver
@@ -18,10 +19,12 @@ AS_FOUND = Setup()
 
 
 def car(values=(), name="hillclimb"):
-    found = load_car(sample_path(name))
-    for path, value in dict(values).items():
-        found = with_value(found, path, value)
-    return found
+    """A sample car with values replaced by their paths, all at once."""
+    data = load_car(sample_path(name)).model_dump()
+    for path, given in dict(values).items():
+        *sections, last = path.split(".")
+        reduce(getitem, sections, data)[last] = given
+    return Car.model_validate(data)
 
 
 def seated(values=(), name="hillclimb", driver="otto", setup=AS_FOUND):
@@ -80,7 +83,5 @@ def _swapped(node):
     return turned
 
 
-def _other_side(word):
-    if "left" in word:
-        return word.replace("left", "right")
-    return word.replace("right", "left")
+def _other_side(words):
+    return "_".join({"left": "right", "right": "left"}.get(word, word) for word in words.split("_"))

@@ -8,11 +8,11 @@ from tests.checks.cockpits import seated, value, with_trunk
 
 NEAR = 1e-6
 HOOPS = {
-    "hoops.main_top": {"x": 900.0, "z": 1050.0},
-    "hoops.front_top": {"x": 0.0, "z": 720.0},
-    "hoops.brace_foot": {"x": 1400.0, "z": 550.0},
+    "hoops.main_top": {"x": 1700.0, "z": 1050.0},
+    "hoops.front_top": {"x": 800.0, "z": 720.0},
+    "hoops.brace_foot": {"x": 2200.0, "z": 550.0},
     "hoops.tube": 40.0,
-    "head_restraint": {"x": 800.0, "z_low": 700.0, "z_high": 900.0, "width": 160.0},
+    "head_restraint": {"x": 1600.0, "z_low": 700.0, "z_high": 900.0, "width": 160.0},
 }
 
 
@@ -20,21 +20,21 @@ HOOPS = {
 def case():
     """A round helmet of 130 mm radius, its centre 260 mm ahead of the main hoop and 250 mm below its top."""
     round_helmet = {"helmet_length": 260.0, "helmet_height": 260.0}
-    return with_trunk(seated(HOOPS), helmet=(640.0, 0.0, 800.0), **round_helmet)
+    return with_trunk(seated(HOOPS), helmet=(1440.0, 0.0, 800.0), **round_helmet)
 
 
 def test_helmet_below_the_line_over_the_hoops(case):
-    """Rise 330 in 900: (260 * 330 - 250 * -900 ... ) gives the centre 145.21287 below the line, less 130."""
+    """The line rises 330 in 900: the centre lies (250 * 900 - 260 * 330) / hypot = 145.21287 below it, less 130."""
     assert value(head_figures(case), "head.hoop_line") == pytest.approx(15.21287, abs=1e-5)
 
 
 def test_line_to_a_brace_of_45_degrees(case):
-    """Line x + z = 1950; the centre's sum is 1440, so 510 / sqrt 2 = 360.624 away, less 130."""
+    """Line x + z = 2750; the centre's sum is 2240, so 510 / sqrt 2 = 360.624 away, less 130."""
     assert value(head_figures(case), "head.brace_line") == pytest.approx(510 / np.sqrt(2) - 130, abs=NEAR)
 
 
 def test_lowered_line_ends_75_mm_below_the_main_hoop(case):
-    """From (0, 720) to (900, 975): at x = 640 it stands at 901.333; cos of its slope 900 / hypot(900, 255)."""
+    """From (800, 720) to (1700, 975): 640 on it stands at 901.333; cos of its slope 900 / hypot(900, 255)."""
     expected = (720 + 640 * 255 / 900 - 800) * 900 / np.hypot(900, 255) - 130
     assert value(head_figures(case), "head.lowered_line") == pytest.approx(expected, abs=NEAR)
 
@@ -43,13 +43,13 @@ def test_lowered_line_ends_75_mm_below_the_main_hoop(case):
     ("id", "expected"),
     [
         ("head.main_top", 1050 - 930),
-        ("head.main_hoop_fore_aft", 880 - 770),
-        ("head.restraint_gap", 800 - 770),
+        ("head.main_hoop_fore_aft", 1680 - 1570),
+        ("head.restraint_gap", 1600 - 1570),
         ("head.restraint_edge", 80.0),
     ],
 )
 def test_level_and_upright_distances(case, id, expected):
-    """Helmet from 510 to 770 and up to 930; hoop's tube from 880; the restraint's edge 80 aside, 100 above and below."""
+    """Helmet back to 1570 and up to 930; hoop's tube from 1680; the restraint's edge 80 aside, 100 up and down."""
     assert value(head_figures(case), id) == pytest.approx(expected, abs=NEAR)
 
 

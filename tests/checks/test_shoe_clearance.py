@@ -26,6 +26,12 @@ def tube(x, z, radius=25.0, y=(-300.0, 300.0)):
     return {"name": "tube", "centre": {"x": x, "z": z}, "radius": radius, "y_low": y[0], "y_high": y[1]}
 
 
+def plain(name, y, width):
+    """A pad without cleats."""
+    values = {"pad_y": y, "pivot.y": y, "pad_width": width, "cleat_height": 0.0, "cleat_spacing": None}
+    return [(f"pedals.{name}.{key}", given) for key, given in values.items()]
+
+
 def finely_swept(case, name):
     """Everything that the shoe covers at 81 places of its travel."""
     pedal, worked = case.car.fitted_pedals()[name], case.sitting.pedals[name]
@@ -35,11 +41,15 @@ def finely_swept(case, name):
     return shapely.unary_union([shapely.Polygon(outline[:, [0, 2]]) for outline in outlines])
 
 
+TALL_PAD = {"pedals.throttle.pad_height": 160.0}
+"""So tall that the ball stays on it over the whole travel while the heel is planted."""
+
+
 @given(st.sampled_from(["clutch", "brake", "throttle"]), st.floats(50, 500), st.floats(20, 420))
 @settings(max_examples=40, deadline=None)
 def test_room_to_a_tube_agrees_with_a_finely_swept_shoe(name, x, z):
     """Independent: shapely's union of 81 places."""
-    case = seated({"footwell.obstacles": (tube(x, z),)})
+    case = seated(TALL_PAD | {"footwell.obstacles": (tube(x, z),)})
     expected = finely_swept(case, name).distance(shapely.Point(x, z)) - 25.0
     found = value(cleat_figures(case), f"cleat.{name}.tube")
     assert max(found, -25.0) == pytest.approx(expected, abs=CHORD) or (found < 0 and expected < 0)
@@ -99,34 +109,37 @@ def test_a_tube_beside_the_shoe_is_measured_sideways():
 
 def test_play_between_cleats_and_on_a_plain_pad():
     """Shoe 98 wide: 108 between the cleats leaves 10; a plain pad 60 wide lets it stand 38 over."""
-    plain = {"pedals.throttle.cleat_height": 0.0, "pedals.throttle.cleat_spacing": None, "pedals.throttle.pad_width": 60.0}
-    chassis = seated().car
-    throttle = chassis.pedals.throttle.model_copy(update={key.rpartition(".")[2]: given for key, given in plain.items()})
-    brake = chassis.pedals.brake.model_copy(update={"cleat_spacing": 108.0})
-    pedals = chassis.pedals.model_copy(update={"throttle": throttle, "brake": brake})
-    figures = cleat_figures(with_links(seated_in(chassis.model_copy(update={"pedals": pedals})), shoe_width=98.0))
+    cleats = {"pad_width": 120.0, "cleat_height": 10.0, "cleat_spacing": 108.0}
+    values = {f"pedals.brake.{key}": given for key, given in cleats.items()}
+    figures = cleat_figures(with_links(seated(values | dict(plain("throttle", 140.0, 60.0))), shoe_width=98.0))
     assert value(figures, "cleat.brake.play") == pytest.approx(10.0, abs=NEAR)
     assert value(figures, "cleat.throttle.play") == pytest.approx(-38.0, abs=NEAR)
 
 
 def test_gap_between_pads():
     """Brake 84 wide at y = 0, throttle 46 wide at 104: 104 - 42 - 23."""
-    chassis = {"pedals.brake.pad_y": 0.0, "pedals.throttle.pad_y": 104.0}
-    case = seated(chassis)
-    brake, throttle = case.car.pedals.brake, case.car.pedals.throttle
-    expected = 104.0 - (brake.pad_width + throttle.pad_width) / 2
-    assert value(cleat_figures(case), "cleat.brake_throttle.pads") == pytest.approx(expected, abs=NEAR)
+    widths = {"brake": (0.0, 84.0), "throttle": (104.0, 46.0)}
+    figures = cleat_figures(seated({path: given for name, pad in widths.items() for path, given in plain(name, *pad)}))
+    assert value(figures, "cleat.brake_throttle.pads") == pytest.approx(39.0, abs=NEAR)
 
 
 def test_shoe_to_neighbouring_pad_is_what_its_overhang_leaves():
-    """Side views overlap, so sideways counts: pads 104 apart, shoe 110 wide, other pad 46 wide: 104 - 55 - 23."""
-    case = with_links(seated(), shoe_width=110.0)
+    """Side views overlap, so sideways counts: pads 104 apart, the other pad 46 wide: 104 - half a shoe - 23."""
+    case = with_links(seated({"pedals.brake.pad_y": 0.0}), shoe_width=110.0)
     brake, throttle = (shoe_sweep(case, name) for name in ("brake", "throttle"))
-    shift = 104.0 - throttle.pad_low.mean() / 2 - throttle.pad_high.mean() / 2
     near = replace(throttle, pad_low=np.array([104.0 - 23.0]), pad_high=np.array([104.0 + 23.0]))
     half = half_width_turned(case.links, np.array([5.0]))[0]
-    assert np.isfinite(shift)
     assert pair_room(brake, near)[0] == pytest.approx(104.0 - half - 23.0, abs=NEAR)
+
+
+def test_a_shoe_that_stays_behind_the_other_pad_clears_it_in_depth():
+    """The other pad 60 mm ahead of the shoe's foremost corner, straight ahead of it."""
+    case = seated()
+    brake = shoe_sweep(case, "brake")
+    toe = brake.shoes[:, :, 1]
+    wall = np.stack([toe - [0.0, 0.0, 300.0], toe + [0.0, 0.0, 300.0]], axis=2) * [0.0, 1.0, 1.0]
+    ahead = replace(brake, pads=wall + [brake.shoes[..., 0].min() - 60.0, 0.0, 0.0])
+    assert pair_room(brake, ahead)[0] == pytest.approx(60.0, abs=NEAR)
 
 
 def test_side_wall():

@@ -9,6 +9,7 @@ from fitcalc.documents.setup import Setup
 from tests.checks.cockpits import by_id, car, seated, value
 
 NEAR = 1e-6
+PEDALS = ("clutch", "brake", "throttle")
 TO_0_01 = 0.005 + 1e-9
 """The worked figures are rounded to 0.01 mm."""
 
@@ -49,7 +50,7 @@ def test_torso_line_follows_a_straight_back(back):
 
 
 def test_hip_circle_touches_cushion_and_back():
-    """Back of 30 deg: 100 above the cushion; 100 / cos 30 + 100 tan 30 ... = 100 (cos 30 - ... ) by the two tangents."""
+    """Back of 30 deg: 100 above the cushion, and 100 square to the back, whose normal is (cos 30, -sin 30)."""
     hip = placed_template(car(straight_seat(30.0)), Setup()).hip[0]
     s, c = np.sin(np.radians(30)), np.cos(np.radians(30))
     assert hip[2] - 50.0 == pytest.approx(100.0, abs=NEAR)
@@ -65,9 +66,10 @@ def test_head_circle_stands_25_mm_from_the_restraint():
 
 def test_pedal_distance_with_seat_back_and_pedals_forward():
     """Hip at (1200 + 40 + 100 tan 30 - 100 / cos 30, 150); face at (400 - 50, 250): both moved fully apart."""
-    pedal = {"rest_angle": 0.0, "pad_tilt": 0.0, "arm": 200.0, "stand_off": 0.0}
-    values = {f"pedals.throttle.{key}": given for key, given in pedal.items()}
-    values |= {"pedals.throttle.pivot": {"x": 400.0, "y": 136.0, "z": 450.0}, "pedals.box_forward": 50.0}
+    pedal = {"rest_angle": 0.0, "pad_tilt": 0.0, "arm": 200.0, "stand_off": 0.0, "pivot.z": 450.0}
+    values = {f"pedals.{name}.{key}": given for name in PEDALS for key, given in pedal.items()}
+    ahead = {"clutch": 380.0, "brake": 390.0, "throttle": 400.0}
+    values |= {f"pedals.{name}.pivot.x": x for name, x in ahead.items()} | {"pedals.box_forward": 50.0}
     figures = template_figures(seated(straight_seat(30.0) | values))
     hip = 1240.0 + 100.0 * np.tan(np.radians(30)) - 100.0 / np.cos(np.radians(30))
     assert value(figures, "template.pedal_distance") == pytest.approx(np.hypot(hip - 350.0, 100.0), abs=NEAR)
@@ -88,8 +90,8 @@ def test_the_sample_is_moved_fully_apart():
 
 def test_section_ends_100_mm_behind_the_rearmost_pad():
     """Half width falls from 250 at x = 900 to 160 at x = 0; rearmost face at 350, section ends at 450: 2 * 205."""
-    pads = {f"pedals.{name}.{key}": given for name in ("clutch", "brake", "throttle") for key, given in
-            {"rest_angle": 0.0, "pad_tilt": 0.0, "stand_off": 0.0, "pivot": {"x": 350.0, "y": 0.0, "z": 430.0}}.items()}
+    upright = {"rest_angle": 0.0, "pad_tilt": 0.0, "stand_off": 0.0, "pivot.x": 350.0}
+    pads = {f"pedals.{name}.{key}": given for name in PEDALS for key, given in upright.items()}
     values = pads | {
         "pedals.box_forward": 0.0,
         "cockpit.opening_front": 900.0,

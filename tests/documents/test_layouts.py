@@ -12,7 +12,7 @@ LAYOUTS = {
     "inline": 'name = "A" # who\nmeasurements = { stature = 1700 } # wall\nshoe = {sole_ball = 6}\n',
     "dotted": 'name = "A" # who\nmeasurements.stature = 1700 # wall\nshoe.sole_ball = 6\n',
     "out of order": "[shoe]\nsole_ball = 6\n[measurements]\nstature = 1700 # wall\n[helmet]\n[kit]\n",
-    "quoted keys": '"name" = "A" # who\n["measurements"]\n"stature" = 1_700.0 # wall\n[shoe]\nsole_ball = 6\n',
+    "quoted keys": '"name" = "A" # who\n["measurements"]\n"stature" = 17_00 # wall\n[shoe]\nlength = 300\n',
     "no last newline": '# who\nname = "A"\n[shoe]\nsole_ball = 6\n[measurements]\nstature = 1700 # wall',
     "literal text": "name = '''A\nB''' # who\n[measurements]\nstature = 17e2 # wall\n[shoe]\nsole_ball = 6\n",
 }

@@ -57,7 +57,7 @@ def test_reference_lap():
 
 @pytest.mark.parametrize(("pitch", "factor"), [(20.0, 20.0 / 25.2 - 0.25), (40.0, 15.0 / 25.2)])
 def test_bearing_is_limited_by_the_closer_of_next_bolt_and_edge(pitch, factor):
-    """EN 1993-1-8 Table 3.4 by hand: k1 = 2.5, plate 470 MPa, 8 x 8 mm, half the depth as the nearest edge."""
+    """EN 1993-1-8 Table 3.4 by hand: k1 = 2.5, 470 MPa, 8 x 8 mm, half the depth the nearest edge."""
     check = check_bar(job(joint=replace(LAP, pitch=np.r_[pitch])))
     assert mode(check, "longer arm: bearing").allowed == pytest.approx(2.5 * factor * 470.0 * 64.0 / 1.25)
 
@@ -108,6 +108,21 @@ def test_sideways_force_finds_the_weak_way_of_a_flat():
     assert check_bar(job(foot=foot(sideways=SIDEWAYS))).safety < check_bar(job()).safety
 
 
+def test_sideways_force_pulls_on_the_bolts():
+    """By hand: 347 N, 176 mm from the bar's end, levers 16 and 56 mm; tension counts 1/1.4."""
+    name = "longer arm: bolt shear and tension"
+    shear = mode(check_bar(job(foot=foot(sideways=SIDEWAYS), joint=LAP)), "longer arm: bolt shear")
+    pulled = 2000.0 * np.sin(np.radians(10.0)) * 176.0 * 56.0 / (16.0**2 + 56.0**2)
+    used = mode(check_bar(job(foot=foot(sideways=SIDEWAYS), joint=LAP)), name).demand
+    assert used == pytest.approx(shear.demand / 14054.4 + pulled / (1.4 * 21081.6))
+
+
+def test_weld_in_alloy_counts_the_heat_affected_strength():
+    """6082-T6: 185 MPa beside the weld, correlation factor 1; throat of a 4 mm leg."""
+    allowed = mode(check_bar(job(material=material("6082-T6"))), "longer arm: weld throat").allowed
+    assert allowed == pytest.approx(185.0 / (np.sqrt(3.0) * 1.25) * 4.0 / np.sqrt(2.0))
+
+
 def test_small_weld_governs():
     assert governing(check_bar(job(joint=Welded(np.r_[1.0])))) == "longer arm: weld throat"
 
@@ -126,6 +141,7 @@ def test_thin_plate_is_governed_by_its_holes():
 def test_hole_as_big_as_the_bar_fails(depth):
     drilled = check_bar(job(section=flat_bar(np.r_[depth], np.r_[8.0]), joint=LAP))
     assert 0.0 < drilled.safety[0] < 0.1
+    assert 0.0 < mode(drilled, "longer arm: net section").safety[0] < 0.15
     assert mode(drilled, "stand-off: bearing").safety == pytest.approx(AMPLE)
 
 

@@ -4,12 +4,12 @@ from functools import partial
 
 from PySide6.QtCore import QEvent, QModelIndex, Qt
 from PySide6.QtWidgets import (
+    QCheckBox,
     QComboBox,
     QFormLayout,
     QHBoxLayout,
     QListView,
     QSplitter,
-    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -55,7 +55,8 @@ class Findings(QSplitter):
         self.model.show_findings(findings_of(results.after, results.compared, self._session.shown))
         for status, button in self.filters.items():
             count = self.model.count(status)
-            button.setText(f"{MARKS[status]} {count} {status}")
+            button.setText(f"{MARKS[status]}  {count} {status}")
+            button.setAccessibleName(f"list {count} findings: {status}")
             button.setEnabled(count > 0)
         self.list.scheduleDelayedItemsLayout()
         self._show_car_rules()
@@ -96,14 +97,11 @@ class Findings(QSplitter):
         made.clicked.connect(self._point)
         return made
 
-    def _filter(self, status: Status) -> QToolButton:
-        button = QToolButton(self, checkable=True, checked=True)
-        button.setAccessibleName(f"list what is {status}")
-        button.setToolTip(f"List what is “{status}”, or leave it out")
-        button.setSizePolicy(button.sizePolicy().Policy.Expanding, button.sizePolicy().Policy.Fixed)
-        button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        button.toggled.connect(self._show_statuses)
-        return button
+    def _filter(self, status: Status) -> QCheckBox:
+        box = QCheckBox(self, checked=True)
+        box.setToolTip(f"List what is “{status}”, or leave it out")
+        box.toggled.connect(self._show_statuses)
+        return box
 
     def _rules(self, choice: str, name: str) -> QComboBox:
         box = QComboBox(self)

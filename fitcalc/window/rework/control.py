@@ -101,7 +101,8 @@ class ControlWidgets(QObject):
         control, shown = self.control, self._session.shown
         if control.is_fixed:
             return "fixed"
-        return shown.span(control.low, control.high, control.unit)
+        low, high = (shown.typed(bound, control.unit) for bound in (control.low, control.high))
+        return f"{low} to {high}"
 
     def _show_slider(self, value: float) -> None:
         step = self.control.step

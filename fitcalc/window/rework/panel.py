@@ -10,7 +10,7 @@ from fitcalc.window.rework.control import ControlWidgets
 from fitcalc.window.rework.spans import Control, controls_of
 from fitcalc.window.session import Session
 
-COLUMN_TEXT = "pedal box rearward  ------------  -123.4 mm  0 to 123 mm"
+COLUMN_TEXT = "throttle longer arm ------- -123.4 mm ---- 0 to 123"
 """What one column of controls must have room for."""
 WIDGETS = 4
 """Widgets that one control lays side by side."""
@@ -91,6 +91,7 @@ class Rework(QFrame):
         self._grid = QGridLayout(page)
         self._grid.setContentsMargins(0, 0, 4, 0)
         self._grid.setVerticalSpacing(2)
+        self._grid.setHorizontalSpacing(5)
         self._area.setWidget(page)
         self._columns = 0
         self._arrange()

@@ -39,12 +39,12 @@ def controls_of(car: Car) -> tuple[Control, ...]:
     pitch = rails.hole_pitch if rails.kind == "drilled" else SLIDING
     seat = (
         Control("setup.seat_travel", "seat forward", "mm", -rails.rearward_travel, rails.forward_travel, pitch),
-        Control("setup.recline", "seat reclined", "deg", -rails.upright_travel, rails.recline_travel, TURNING),
-        Control("setup.seat_raise", "seat raised", "mm", -rails.lower_travel, rails.raise_travel, SLIDING),
+        Control("setup.recline", "seat recline", "deg", -rails.upright_travel, rails.recline_travel, TURNING),
+        Control("setup.seat_raise", "seat raise", "mm", -rails.lower_travel, rails.raise_travel, SLIDING),
     )
     spacer = wheel.spacer_max if wheel else 0.0
     rest = (
-        Control("setup.box_travel", "pedal box rearward", "mm", -box.box_forward, box.box_rearward, box.box_pitch or SLIDING),
+        Control("setup.box_travel", "box rearward", "mm", -box.box_forward, box.box_rearward, box.box_pitch or SLIDING),
         Control("setup.wheel_spacer", "wheel spacer", "mm", 0.0, spacer, SLIDING),
     )
     return (*seat, *rest, *_pedals(car))

@@ -1,7 +1,7 @@
 """The worksheet: sections of lines, the driver first, with the measuring guide at its foot."""
 
 from PySide6.QtCore import QEvent, Qt
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QSplitter, QVBoxLayout, QWidget
 
 from fitcalc.documents.driver import Driver
 from fitcalc.errors import InputError
@@ -23,7 +23,6 @@ class Worksheet(QSplitter):
         self._taken: dict[str, Taken] = {}
         self.setAccessibleName("measurements")
         self.setChildrenCollapsible(False)
-        self._next = QLabel(self)
         self._area = self._scroll_area()
         self.guide = GuidePane(session, look, self)
         self.addWidget(self._area)

@@ -1,0 +1,46 @@
+"""The cautions, always in sight."""
+
+from PySide6.QtCore import QEvent, QSize, Qt
+from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QWidget
+
+from fitcalc.present.wording import CAUTIONS
+
+MOST_LINES = 3
+"""Lines shown at once; the rest is scrolled to."""
+
+
+class Cautions(QScrollArea):
+    """Every caution, at the foot of the window."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("cautions")
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setWidgetResizable(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.words = QLabel("<b>Cautions.</b> " + " ".join(CAUTIONS), self)
+        self.words.setWordWrap(True)
+        self.words.setContentsMargins(8, 2, 8, 2)
+        self.words.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+        self.words.setAccessibleName("cautions")
+        self.setWidget(self.words)
+        self._fit()
+
+    def sizeHint(self) -> QSize:  # noqa: N802
+        """The lines that its words need at this width, up to `MOST_LINES`."""
+        most = MOST_LINES * self.fontMetrics().lineSpacing() + 6
+        return QSize(200, min(most, self.words.heightForWidth(max(self.width(), 200))))
+
+    def resizeEvent(self, event: object) -> None:  # noqa: N802
+        """Fewer lines where there is width for them."""
+        super().resizeEvent(event)  # type: ignore[arg-type]
+        self._fit()
+
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802
+        """More room for larger text."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange:
+            self._fit()
+
+    def _fit(self) -> None:
+        self.setFixedHeight(self.sizeHint().height())

@@ -1,0 +1,55 @@
+"""The guard against bugs: the work is kept, a report is written on this machine, and the window stays open."""
+
+import platform
+import sys
+import traceback
+from collections.abc import Callable
+from datetime import datetime
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+from types import TracebackType
+
+from PySide6.QtCore import QStandardPaths, qVersion
+
+from fitcalc.window.preferences import own_folder
+
+
+class CrashGuard:
+    """Stands where Python reports exceptions that nobody caught."""
+
+    def __init__(self, keep: Callable[[], None], tell: Callable[[str], None]) -> None:
+        self._keep, self._tell = keep, tell
+        self._before = sys.excepthook
+        sys.excepthook = self.caught
+
+    def release(self) -> None:
+        """Steps back for what stood there before."""
+        sys.excepthook = self._before
+
+    def caught(self, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+        """Keeps the work, writes the report, and says where it is."""
+        if issubclass(kind, KeyboardInterrupt):
+            self._before(kind, error, trace)
+            return
+        text = "".join(traceback.format_exception(kind, error, trace))
+        sys.stderr.write(text)
+        self._keep()
+        path = write_report(text)
+        self._tell(f"Something went wrong in the program. The work is kept; a report is in {path} and went nowhere else.")
+
+
+def write_report(text: str) -> Path:
+    """A file with the error and the versions of what was running; it holds no measurements and is sent nowhere."""
+    folder = own_folder(QStandardPaths.StandardLocation.GenericDataLocation) / "crashes"
+    folder.mkdir(parents=True, exist_ok=True)
+    path = folder / f"{datetime.now():%Y%m%d-%H%M%S-%f}.txt"
+    head = f"fitcalc {_version()}, Python {platform.python_version()}, Qt {qVersion()}, {platform.platform()}\n\n"
+    path.write_text(head + text, encoding="utf-8")
+    return path
+
+
+def _version() -> str:
+    try:
+        return version("fitcalc")
+    except PackageNotFoundError:
+        return "(not installed)"

@@ -1,0 +1,160 @@
+"""The window: measurements, sketch with the rework below it, findings; cautions at its foot."""
+
+from pathlib import Path
+
+from PySide6.QtCore import QByteArray, Qt
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QMainWindow, QMessageBox, QSplitter, QVBoxLayout, QWidget
+
+from fitcalc.window.autosave import Autosave
+from fitcalc.window.cautions import Cautions
+from fitcalc.window.centre import Centre
+from fitcalc.window.commands import Commands
+from fitcalc.window.filing import Filing
+from fitcalc.window.findings.panel import Findings
+from fitcalc.window.jobs import Jobs
+from fitcalc.window.look import Look
+from fitcalc.window.menus import Menus
+from fitcalc.window.notice import Notice
+from fitcalc.window.people import People
+from fitcalc.window.preferences import settings
+from fitcalc.window.rework.panel import Rework
+from fitcalc.window.session import Session
+from fitcalc.window.status import Status
+from fitcalc.window.worksheet.panel import Worksheet
+
+FIRST_SIZE = (1280, 800)
+
+
+class MainWindow(QMainWindow):
+    """Everything that one session shows."""
+
+    def __init__(self, session: Session, look: Look) -> None:
+        super().__init__()
+        self.session, self.look = session, look
+        self._may_close = False
+        self.jobs, self.filing, self.autosave = Jobs(self), Filing(session, self), Autosave(session, self)
+        self.notice, self.cautions = Notice(self), Cautions(self)
+        self.people, self.worksheet = People(session, self), Worksheet(session, look, self)
+        self.centre, self.findings = Centre(session, look, self), Findings(session, look, self)
+        self.rework = Rework(session, look, self)
+        self._lay_out()
+        self.commands = Commands(self)
+        self.menus = Menus(self)
+        self.status = Status(self)
+        self._connect()
+        self.setAcceptDrops(True)
+        self.resize(*FIRST_SIZE)
+        self._restore_shape()
+        self._show_title()
+
+    def settle_typing(self) -> None:
+        """Uses what is typed in the field that has the keyboard."""
+        focused = self.focusWidget()
+        if focused is not None:
+            focused.clearFocus()
+            focused.setFocus()
+
+    def focus_next_panel(self) -> None:
+        """Gives the keyboard to the next of worksheet, sketch, rework and findings."""
+        panels = [self.worksheet, self.centre, self.rework, self.findings]
+        focused = self.focusWidget()
+        at = next((at for at, panel in enumerate(panels) if focused and panel.isAncestorOf(focused)), -1)
+        first = panels[(at + 1) % len(panels)]
+        for child in first.findChildren(QWidget):
+            if child.focusPolicy() & Qt.FocusPolicy.TabFocus and child.isVisibleTo(self) and child.isEnabled():
+                child.setFocus(Qt.FocusReason.ShortcutFocusReason)
+                return
+
+    def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802
+        """Asks where something is not saved; then leaves nothing running and nothing behind."""
+        self.settle_typing()
+        if self.session.unsaved() and not self._may_close:
+            event.ignore()
+            self._ask_before_closing()
+            return
+        self.jobs.wait()
+        self.autosave.forget()
+        settings().setValue("geometry", self.saveGeometry())
+        event.accept()
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: N802
+        """Takes files."""
+        if any(url.isLocalFile() for url in event.mimeData().urls()):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:  # noqa: N802
+        """Opens the files that are dropped."""
+        event.acceptProposedAction()
+        for url in event.mimeData().urls():
+            if url.isLocalFile():
+                self.filing.open(Path(url.toLocalFile()))
+
+    def _lay_out(self) -> None:
+        left = QWidget(self)
+        column = QVBoxLayout(left)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.people)
+        column.addWidget(self.worksheet, 1)
+        middle = QSplitter(Qt.Orientation.Vertical, self)
+        middle.setChildrenCollapsible(False)
+        middle.addWidget(self.centre)
+        middle.addWidget(self.rework)
+        middle.setStretchFactor(0, 1)
+        middle.setSizes([460, 200])
+        self.parts = QSplitter(Qt.Orientation.Horizontal, self)
+        self.parts.setChildrenCollapsible(False)
+        for part in (left, middle, self.findings):
+            self.parts.addWidget(part)
+        self.parts.setStretchFactor(1, 1)
+        self.parts.setSizes([330, 610, 340])
+        page = QWidget(self)
+        rows = QVBoxLayout(page)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(0)
+        for part in (self.notice, self.parts, self.cautions):
+            rows.addWidget(part, 1 if part is self.parts else 0)
+        self.setCentralWidget(page)
+
+    def _connect(self) -> None:
+        session = self.session
+        session.preferences_changed.connect(lambda: self.look.show_as(session.preferences))
+        session.said.connect(self.notice.say)
+        session.files_changed.connect(self._show_title)
+        session.work_changed.connect(self._show_title)
+        self.jobs.refused.connect(self.notice.say)
+        self.rework.fit_wanted.connect(self.commands.find_rework)
+        self.rework.reset_wanted.connect(self.commands.reset_rework)
+        self.people.add.clicked.connect(self.commands.new_driver)
+
+    def _show_title(self) -> None:
+        work = self.session.work
+        self.setWindowModified(bool(self.session.unsaved()))
+        self.setWindowTitle(f"{work.driver.name} in {work.car.document.name}[*] - fitcalc")
+
+    def _ask_before_closing(self) -> None:
+        names = ", ".join(self.filing.describe(each) for each in self.session.unsaved())
+        buttons = QMessageBox.StandardButton
+        box = QMessageBox(QMessageBox.Icon.NoIcon, "Not saved", f"Not saved: {names}.", buttons.NoButton, self)
+        box.setStandardButtons(buttons.Save | buttons.Discard | buttons.Cancel)
+        box.setDefaultButton(buttons.Save)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.buttonClicked.connect(lambda button: self._answered(box.standardButton(button)))
+        box.open()
+
+    def _answered(self, answer: QMessageBox.StandardButton) -> None:
+        if answer == QMessageBox.StandardButton.Save:
+            self.filing.save_all(self._close_now)
+        elif answer == QMessageBox.StandardButton.Discard:
+            self._close_now()
+
+    def _close_now(self) -> None:
+        self._may_close = True
+        self.close()
+
+    def _restore_shape(self) -> None:
+        geometry = settings().value("geometry")
+        if isinstance(geometry, QByteArray):
+            self.restoreGeometry(geometry)
+

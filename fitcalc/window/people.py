@@ -1,0 +1,65 @@
+"""Who sits in what: the car's name, the driver to choose, and the second driver drawn over."""
+
+from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QToolButton, QWidget
+
+from fitcalc.window.session import Session
+
+NOBODY = "nobody"
+
+
+class People(QWidget):
+    """The head of the left part."""
+
+    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self.car = QLabel(self)
+        self.car.setWordWrap(True)
+        self.car.setProperty("role", "heading")
+        self.driver, self.over = self._box("driver"), self._box("second driver, drawn over")
+        self.driver.activated.connect(self._choose)
+        self.over.activated.connect(self._lay_over)
+        page = QGridLayout(self)
+        page.setContentsMargins(6, 6, 6, 4)
+        page.addWidget(self.car, 0, 0, 1, 3)
+        for row, (text, box) in enumerate((("&Driver", self.driver), ("Draw o&ver", self.over)), start=1):
+            name = QLabel(text, self)
+            name.setBuddy(box)
+            page.addWidget(name, row, 0)
+            page.addWidget(box, row, 1, 1, 2 if box is self.over else 1)
+        self.add = QToolButton(self, text="+")
+        self.add.setAccessibleName("add a driver")
+        self.add.setToolTip("Add a driver")
+        page.addWidget(self.add, 1, 2)
+        page.setColumnStretch(1, 1)
+        session.work_changed.connect(self.refresh)
+        session.results_changed.connect(self.refresh)
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Shows who there is."""
+        work, choice = self._session.work, self._session.choice
+        names = [person.driver.document.name for person in work.occupants]
+        self.car.setText(work.car.document.name)
+        _fill(self.driver, names, work.chosen)
+        _fill(self.over, [NOBODY, *names], 0 if choice.overlaid is None else choice.overlaid + 1)
+
+    def _choose(self, place: int) -> None:
+        self._session.choose_driver(place)
+
+    def _lay_over(self, place: int) -> None:
+        self._session.choose(overlaid=place - 1 if place else None)
+
+    def _box(self, name: str) -> QComboBox:
+        box = QComboBox(self)
+        box.setAccessibleName(name)
+        box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        box.setMinimumContentsLength(6)
+        return box
+
+
+def _fill(box: QComboBox, names: list[str], chosen: int) -> None:
+    if [box.itemText(at) for at in range(box.count())] != names:
+        box.clear()
+        box.addItems(names)
+    box.setCurrentIndex(chosen)
