@@ -79,7 +79,7 @@ def fractions() -> dict[str, float]:
 
 
 def survey_name(name: str) -> str:
-    """What the published comparisons call a dimension; theirs is a sitting shoulder height derived one way."""
+    """What the published comparisons call a dimension; their sitting shoulder height is derived one way."""
     return "acromialheightsitting_A" if name == "acromialheightsitting" else name
 
 

@@ -54,13 +54,16 @@ def _fit(options: argparse.Namespace) -> int:
 
 
 def _body(options: argparse.Namespace) -> int:
-    from fitcalc.present.body_table import body_table
+    from fitcalc.present.body_table import body_remarks, body_table, links_table
 
-    table = body_table(_driver(options))
+    driver = _driver(options)
+    table = body_table(driver)
     if options.json:
         print(json.dumps([dict(zip(table.header, row, strict=True)) for row in table.rows], indent=2))
-    else:
-        _print_tables([table])
+        return COMPUTED
+    for remark in body_remarks(driver):
+        print(remark, end="\n\n")
+    _print_tables([table, links_table(driver)])
     return COMPUTED
 
 
@@ -126,7 +129,9 @@ def _parser() -> argparse.ArgumentParser:
     for command in (check, fitted):
         command.add_argument("car", metavar="CAR", help="a car file, or the name of a sample")
         command.add_argument("driver", metavar="DRIVER", help="a driver file, or the name of a sample")
-        command.add_argument("--rules", metavar="SET", help="limit set, or a file of your own; else the car's own")
+        command.add_argument(
+            "--rules", metavar="SET", help="limit set, or a file of your own; else the car's own"
+        )
         command.add_argument("--json", action="store_true", help="print the full result as JSON")
     body = _command(commands, "body", _body, "what is taken for the driver's body, measured or estimated")
     body.add_argument("driver", metavar="DRIVER", help="a driver file, or the name of a sample")

@@ -47,6 +47,11 @@ class Estimate:
     extrapolated: bool
     reason: str
 
+    @property
+    def remarks(self) -> tuple[str, ...]:
+        """What does not go together, and where the estimate leaves the survey, in sentences."""
+        return (*self.flags, *((self.reason,) if self.extrapolated else ()))
+
     def means(self) -> dict[str, Floats]:
         """Dimension -> (1,): the body that `links.links_of` takes."""
         return {name: self.mean[at : at + 1] for at, name in enumerate(self.names)}

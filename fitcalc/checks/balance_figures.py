@@ -1,5 +1,7 @@
 """Weight on the front axle with the driver in, and what the rework changes of it."""
 
+import numpy as np
+
 from fitcalc.body.mass import centre_of_mass
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
@@ -7,7 +9,7 @@ from fitcalc.checks.measured import measured, unmeasured
 from fitcalc.documents.car import Car
 from fitcalc.documents.setup import Setup
 from fitcalc.making.balance import centre_behind_front, front_share, with_added
-from fitcalc.posture.cases import column
+from fitcalc.posture.cases import column, spread
 from fitcalc.posture.limbs import Arm, Leg
 from fitcalc.posture.seat import travel
 from fitcalc.posture.sit import Sitting, sit
@@ -16,7 +18,6 @@ from fitcalc.units import Floats, Kg, Points
 KIT_MASS = 4.5
 """Helmet, suit, shoes and head-and-neck restraint, kg, taken to sit at the body's own centre of mass: design
 inference, no source; the helmet alone may be 1.9 kg (FIA Sporting Code App. L 2025, ch. III 1.5)."""
-AS_FOUND = Setup()
 FIGURES = ("balance.front_share", "balance.front_shift")
 
 
@@ -25,7 +26,9 @@ def balance_figures(case: Case) -> list[Figure]:
     missing = _missing(case.car)
     if missing or case.sitting.hands is None:
         return [unmeasured(id, missing or "steering_wheel") for id in FIGURES]
-    found = sit(case.car, case.links, AS_FOUND)
+    nothing = np.zeros(case.count)
+    as_found = spread(Setup(), {"seat_travel": nothing, "box_travel": nothing})
+    found = sit(case.car, case.links, as_found)
     before, after = driver_centre(case, found), driver_centre(case, case.sitting)
     moved = travel(case.car, case.setup)
     share = share_with_driver(case, after, moved)
@@ -63,7 +66,7 @@ def _joints(car: Car, sitting: Sitting) -> dict[str, Points]:
     """Hands on the wheel, each foot on the rightmost pedal it works; a foot that works none rests beside the other."""
     joints = {"cervicale": sitting.trunk.cervicale, "head_top": sitting.trunk.head_top}
     fitted = car.fitted_pedals()
-    legs = {fitted[name].foot: worked.rest for name, worked in sitting.pedals.items()}
+    legs: dict[str, Leg] = {fitted[name].foot: worked.rest for name, worked in sitting.pedals.items()}
     either = next(iter(legs.values()))
     for side, hip, arm in zip(("left", "right"), sitting.hips, sitting.hands or (), strict=True):
         joints |= _arm(arm, side) | _leg(legs.get(side, either), side) | {f"hip_{side}": hip}

@@ -7,8 +7,15 @@ import numpy as np
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
 from fitcalc.checks.measured import measured, nearest_of, unmeasured
-from fitcalc.checks.shoe_sweep import Least, ShoeSweep, least_rooms, shoe_sweep
-from fitcalc.checks.surroundings import Thing, bulkhead, floor, obstacles, roof
+from fitcalc.checks.shoe_sweep import (
+    Least,
+    ShoeSweep,
+    least_to_bulkhead,
+    least_to_surface,
+    least_to_thing,
+    shoe_sweep,
+)
+from fitcalc.checks.surroundings import floor, obstacles, roof
 from fitcalc.documents.car_cockpit import HalfWidth
 from fitcalc.geometry.outlines import apart, clearance
 from fitcalc.geometry.side import at_y
@@ -31,13 +38,16 @@ def cleat_figures(case: Case) -> list[Figure]:
 
 def closest_shoe(case: Case, pedal: str) -> dict[str, Least]:
     """By id of the figure: least room about the shoe on one pedal, at which part of the travel, and where."""
-    return {f"cleat.{pedal}.{thing.key}": least for thing, least in _closest(case, shoe_sweep(case, pedal))}
+    found = _nearest(case, shoe_sweep(case, pedal))
+    return {f"cleat.{pedal}.{key}": least for key, least in found.items()}
 
 
-def _closest(case: Case, sweep: ShoeSweep) -> list[tuple[Thing, Least]]:
-    walls = (roof(case.car), bulkhead(case.car), floor(case.car), *obstacles(case.car))
-    things = [thing for thing in walls if thing is not None]
-    return list(zip(things, least_rooms(sweep, things), strict=True))
+def _nearest(case: Case, sweep: ShoeSweep) -> dict[str, Least]:
+    surfaces, face = (roof(case.car), floor(case.car)), case.car.footwell.bulkhead
+    found = {each.key: least_to_surface(sweep, each) for each in surfaces if each is not None}
+    if face is not None:
+        found["bulkhead"] = least_to_bulkhead(sweep, column(face))
+    return found | {thing.key: least_to_thing(sweep, thing) for thing in obstacles(case.car)}
 
 
 def _play(case: Case, name: str) -> Figure:
@@ -75,20 +85,23 @@ def _room_between(a: tuple[Points, Mm, Mm], b: tuple[Points, Mm, Mm]) -> Mm:
 
 
 def _around(case: Case, name: str, sweep: ShoeSweep) -> list[Figure]:
-    found = [_beside(case, name, thing, least) for thing, least in _closest(case, sweep)]
-    lacking = [
-        unmeasured(f"cleat.{name}.{key}", f"footwell.{key}", f"cleat.{key}", name)
-        for key in ("roof", "bulkhead")
-        if getattr(case.car.footwell, key) is None
-    ]
-    return [*found, *lacking, _wall(case, name, sweep)]
+    found, figures = _nearest(case, sweep), []
+    for key in ("roof", "bulkhead", "floor"):
+        id, quantity = f"cleat.{name}.{key}", f"cleat.{key}"
+        if key in found:
+            figures.append(measured(case, id, found[key].room, found[key].points, quantity, name))
+        else:
+            figures.append(unmeasured(id, f"footwell.{key}", quantity, name))
+    return [*figures, _wall(case, name, sweep), *_things(case, name, found)]
 
 
-def _beside(case: Case, name: str, thing: Thing, least: Least) -> Figure:
-    id = f"cleat.{name}.{thing.key}"
-    if thing.key in ("roof", "bulkhead", "floor"):
-        return measured(case, id, least.room, least.points, f"cleat.{thing.key}", name)
-    return measured(case, id, least.room, least.points, "cleat.obstacle", f"{name}, {thing.name}")
+def _things(case: Case, name: str, found: dict[str, Least]) -> list[Figure]:
+    figures = []
+    for thing in obstacles(case.car):
+        least = found[thing.key]
+        id, of = f"cleat.{name}.{thing.key}", f"{name}, {thing.name}"
+        figures.append(measured(case, id, least.room, least.points, "cleat.obstacle", of))
+    return figures
 
 
 def _wall(case: Case, name: str, sweep: ShoeSweep) -> Figure:

@@ -11,13 +11,15 @@ from fitcalc.checks.rim import rim_ring
 from fitcalc.checks.surroundings import Thing, obstacles, roof
 from fitcalc.geometry.degrees import length
 from fitcalc.geometry.lines import nearest_on_segment
-from fitcalc.geometry.outlines import apart, clearance
+from fitcalc.geometry.outlines import apart, backed, clearance, surface_room
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.wheel import wheel_centre
 from fitcalc.units import Mm, Points
 
 COLUMN_RADIUS = 13.0
 """Half a steering column's tube, mm: design inference, no source."""
+ABOVE = np.array([0.0, 0.0, 5000.0])
+"""How far up a scuttle counts as solid, mm."""
 SIDES = ("left", "right")
 
 
@@ -82,11 +84,9 @@ def _knee_roof(case: Case, side: str, knees: Points) -> Figure:
     id, scuttle = f"knee.{side}.roof", roof(case.car)
     if scuttle is None:
         return unmeasured(id, "footwell.roof", "knee.roof", side)
-    return _nearest_knee(case, id, "knee.roof", _to_roof(knees, scuttle), knees)
-
-
-def _to_roof(knees: Points, scuttle: Thing) -> Mm:
-    return clearance(knees[:, :, None, None], scuttle.outlines[:, None]).min(axis=-1)
+    return _nearest_knee(
+        case, id, "knee.roof", surface_room(knees[:, :, None], scuttle.line, scuttle.solid), knees
+    )
 
 
 def _knee_column(case: Case, side: str, knees: Points) -> Figure:
@@ -129,7 +129,7 @@ def _shin_roof(case: Case, side: str, places: LegPlaces) -> Figure:
     id, scuttle = f"leg.{side}.roof", roof(case.car)
     if scuttle is None:
         return unmeasured(id, "footwell.roof", "leg.roof", side)
-    gap = clearance(shank_hull(places)[:, :, None], scuttle.outlines[:, None]).min(axis=(1, 2))
+    gap = clearance(shank_hull(places)[:, :, None], backed(scuttle.line, ABOVE)).min(axis=(1, 2))
     shin = places.knees.mean(axis=(1, 2))
     return measured(case, id, gap - case.links.shank_radius, (shin,), "leg.roof", side)
 
@@ -143,7 +143,7 @@ def _beside(case: Case, side: str, places: LegPlaces, thing: Thing) -> Figure:
 
 def _room(hull: Points, radius: Mm, thing: Thing) -> Mm:
     """Room between a limb's swept axis, with its flesh, and a thing, `(n,)`."""
-    axis = clearance(hull[:, :, None], thing.outlines[:, None]).min(axis=-1)
+    axis = clearance(hull, thing.outline[:, None])
     side = axis - (radius + thing.radius)[:, None]
     low, high = hull[..., 1].min(axis=-1) - radius[:, None], hull[..., 1].max(axis=-1) + radius[:, None]
     return apart(side, (low, thing.low[:, None]), (high, thing.high[:, None])).min(axis=1)

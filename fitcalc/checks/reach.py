@@ -5,7 +5,7 @@ import numpy as np
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
 from fitcalc.checks.measured import measured, nearest_of, unmeasured
-from fitcalc.checks.surroundings import slug
+from fitcalc.checks.surroundings import slugs
 from fitcalc.documents.car_cockpit import Control, SteeringWheel
 from fitcalc.geometry.degrees import length
 from fitcalc.posture.cases import column, xyz
@@ -20,7 +20,7 @@ TURNS = (-1.0, -0.5, 0.0, 0.5, 1.0)
 
 def reach_figures(case: Case) -> list[Figure]:
     """What the hands must get to, and where the elbows go."""
-    return [*_gears(case), *(_control(case, control) for control in case.car.controls), *_elbows(case)]
+    return [*_gears(case), *_controls(case), *_elbows(case)]
 
 
 def arm_left(case: Case, shoulder: Points, target: Points) -> Mm:
@@ -40,11 +40,17 @@ def _gears(case: Case) -> list[Figure]:
     return figures
 
 
-def _control(case: Case, control: Control) -> Figure:
+def _controls(case: Case) -> list[Figure]:
+    controls = case.car.controls
+    keys = slugs(control.name for control in controls)
+    return [_control(case, control, key) for control, key in zip(controls, keys, strict=True)]
+
+
+def _control(case: Case, control: Control, key: str) -> Figure:
     shoulder = getattr(case.sitting.trunk, f"shoulder_{control.hand}")
     left = arm_left(case, shoulder, xyz(control.at))
-    id = f"reach.control.{slug(control.name)}"
-    return measured(case, id, left, (shoulder, xyz(control.at)), "reach.control", control.name)
+    points = (shoulder, xyz(control.at))
+    return measured(case, f"reach.control.{key}", left, points, "reach.control", control.name)
 
 
 def _elbows(case: Case) -> list[Figure]:

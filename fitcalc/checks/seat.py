@@ -5,7 +5,6 @@ import numpy as np
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
 from fitcalc.checks.measured import measured, unmeasured
-from fitcalc.checks.surroundings import FAR
 from fitcalc.geometry.degrees import cosd, tand
 from fitcalc.geometry.lines import profile_points
 from fitcalc.geometry.outlines import backed, clearance, nearest_points
@@ -14,7 +13,8 @@ from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.seat import carried, cushion_angle, shell
 from fitcalc.units import Points
 
-REARWARD = np.array([FAR, 0.0, 0.0])
+REARWARD = np.array([5000.0, 0.0, 0.0])
+"""How far behind its face a tank or firewall counts as solid, mm."""
 
 
 def seat_figures(case: Case) -> list[Figure]:

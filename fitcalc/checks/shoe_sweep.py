@@ -1,16 +1,16 @@
 """The shoe through a pedal's travel, and the least room that anything near it leaves."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from fitcalc.body.links import Links
 from fitcalc.checks.case import Case
-from fitcalc.checks.surroundings import Thing, packed
-from fitcalc.geometry.degrees import cosd, sind, unit
-from fitcalc.geometry.outlines import apart, clearance, nearest_points, path_distance
-from fitcalc.geometry.side import across, scaled
+from fitcalc.checks.measured import nearest_of
+from fitcalc.checks.surroundings import Surface, Thing
+from fitcalc.geometry.degrees import cosd, length, sind, unit
+from fitcalc.geometry.outlines import apart, clearance, nearest_points, path_distance, surface_room
+from fitcalc.geometry.side import across, at_y, point, scaled
 from fitcalc.posture.cases import column
 from fitcalc.posture.foot import Foot
 from fitcalc.posture.pads import Pad, pad_at, pad_edges
@@ -101,29 +101,32 @@ def shoe_sweep(case: Case, name: str) -> ShoeSweep:
     )
 
 
-def least_rooms(sweep: ShoeSweep, things: Sequence[Thing]) -> list[Least]:
-    """Least room between the moving shoe and each thing, signed."""
-    outlines = packed(things)
-    still = clearance(sweep.shoes[:, :, None], outlines[:, None])
-    shoes, pieces, travels = _worst(sweep.shoes, outlines, still, things)
-    on_shoe, on_thing = nearest_points(shoes, pieces)
-    found, first = [], 0
-    for at, thing in enumerate(things):
-        last = first + thing.pieces
-        side = _side_room(sweep.shoes, thing, still[..., first:last])
-        room = apart(side, (sweep.low, thing.low), (sweep.high, thing.high))
-        edge = on_thing[:, at] + scaled(unit(on_shoe[:, at] - on_thing[:, at]), thing.radius)
-        found.append(Least(room, travels[:, at], (on_shoe[:, at], edge)))
-        first = last
-    return found
+def least_to_thing(sweep: ShoeSweep, thing: Thing) -> Least:
+    """Least room between the moving shoe and a thing, signed."""
+    still = clearance(sweep.shoes, thing.outline[:, None])
+    side = np.minimum(still.min(axis=1), path_distance(sweep.shoes, thing.outline)) - thing.radius
+    shoe, travel = _closest(sweep.shoes, still)
+    on_shoe, on_thing = nearest_points(shoe, thing.outline)
+    edge = on_thing + scaled(unit(on_shoe - on_thing), thing.radius)
+    return Least(apart(side, (sweep.low, thing.low), (sweep.high, thing.high)), travel, (on_shoe, edge))
 
 
-def _side_room(shoes: Points, thing: Thing, still: Floats) -> Mm:
-    """Room in side view; what is passed between two stations counts where the thing is one piece."""
-    room = still.min(axis=(1, 2))
-    if thing.pieces == 1:
-        room = np.minimum(room, path_distance(shoes, thing.outlines[:, 0]))
-    return room - thing.radius
+def least_to_surface(sweep: ShoeSweep, surface: Surface) -> Least:
+    """Least room between the moving shoe and floor or roof, signed."""
+    rooms = surface_room(sweep.shoes, surface.line, surface.solid)
+    shoe, travel = _closest(sweep.shoes, rooms)
+    pieces = np.stack([surface.line[:-1], surface.line[1:]], axis=1)
+    on_shoe, on_surface = nearest_points(shoe[:, None], pieces[None])
+    gaps = length(at_y(on_shoe - on_surface, np.zeros(on_shoe.shape[:-1])))
+    return Least(rooms.min(axis=1), travel, (nearest_of(on_shoe, gaps), nearest_of(on_surface, gaps)))
+
+
+def least_to_bulkhead(sweep: ShoeSweep, face: Mm) -> Least:
+    """Least room between the moving shoe and the front bulkhead, whose rear face is at x = `face`."""
+    rooms = sweep.shoes[..., 0].min(axis=2) - face[:, None]
+    shoe, travel = _closest(sweep.shoes, rooms)
+    corner = nearest_of(shoe, shoe[..., 0])
+    return Least(rooms.min(axis=1), travel, (corner, point(face, corner[:, 1], corner[:, 2])))
 
 
 def _pads(case: Case, name: str) -> list[Pad]:
@@ -144,21 +147,8 @@ def _stacked(places: list[Points]) -> Points:
     return np.stack(np.broadcast_arrays(*places), axis=1)
 
 
-def _worst(
-    shoes: Points, outlines: Points, rooms: Floats, things: Sequence[Thing]
-) -> tuple[Points, Points, Floats]:
-    """For each of t things the shoe `(n, t, 5, 3)`, the piece and the part of travel that leave least room.
-
-    `rooms` is `(n, s, r)`, by station and piece.
-    """
-    ends = np.cumsum([thing.pieces for thing in things])
-    spans = [rooms[..., end - thing.pieces : end] for end, thing in zip(ends, things, strict=True)]
-    best = np.stack([span.reshape(len(span), -1).argmin(axis=1) for span in spans], axis=1)
-    pieces = np.array([thing.pieces for thing in things])
-    station, piece = best // pieces, best % pieces + ends - pieces
-    return _taken(shoes, station), _taken(outlines, piece), np.array(STATIONS)[station]
-
-
-def _taken(places: Points, at: np.ndarray) -> Points:
-    every = np.broadcast_to(places, (len(at), *places.shape[1:]))
-    return every[np.arange(len(at))[:, None], at]
+def _closest(shoes: Points, rooms: Floats) -> tuple[Points, Floats]:
+    """The shoe `(n, 5, 3)` and the part of the travel with least room; rooms `(n, s)`."""
+    station = rooms.argmin(axis=1)
+    every = np.broadcast_to(shoes, (len(rooms), *shoes.shape[1:]))
+    return every[np.arange(len(rooms)), station], np.array(STATIONS)[station]

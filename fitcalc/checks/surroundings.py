@@ -1,23 +1,22 @@
 """What feet and legs may hit, as outlines in side view drawn out across the car."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import chain, count
 
 import numpy as np
 
 from fitcalc.documents.car import Car
 from fitcalc.documents.car_cockpit import Obstacle
 from fitcalc.geometry.lines import profile_points
-from fitcalc.geometry.outlines import backed
 from fitcalc.geometry.side import point
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.foot import floor_line
 from fitcalc.units import Mm, Points
 
-FAR = 5000.0
-"""mm; further than anything in the car."""
-UP, FORWARD = np.array([0.0, 0.0, FAR]), np.array([-FAR, 0.0, 0.0])
+OWN_KEYS = ("play", "wall", "roof", "floor", "bulkhead")
+"""Keys that no obstacle may take."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -27,67 +26,63 @@ class Thing:
     Attributes:
         key: for ids.
         name: in words.
-        outlines: convex pieces in side view, `(n or 1, r, m, 3)`.
-        radius: how far it stands out round those pieces.
+        outline: corners in side view, `(n or 1, m, 3)`.
+        radius: how far it stands out round them.
         low, high: its leftmost and rightmost y.
     """
 
     key: str
     name: str
-    outlines: Points
+    outline: Points
     radius: Mm
     low: Mm
     high: Mm
 
-    @property
-    def pieces(self) -> int:
-        """How many outlines it is made of."""
-        return self.outlines.shape[1]
+
+@dataclass(frozen=True, eq=False)
+class Surface:
+    """A floor or roof, right across the car.
+
+    Attributes:
+        key: for ids.
+        line: in side view, front to rear, `(j, 3)`.
+        solid: 1.0 for what is solid above its line, -1.0 for what is solid below.
+    """
+
+    key: str
+    line: Points
+    solid: float
 
 
-def packed(things: Sequence[Thing]) -> Points:
-    """The outlines of several things one after another, `(n or 1, r, m, 3)`; last corners repeat to fill."""
-    corners = max(thing.outlines.shape[2] for thing in things)
-    count = max(len(thing.outlines) for thing in things)
-    filled = [_filled_up(thing.outlines, corners) for thing in things]
-    return np.concatenate([np.broadcast_to(each, (count, *each.shape[1:])) for each in filled], axis=1)
+def slugs(names: Iterable[str], taken: Iterable[str] = ()) -> list[str]:
+    """Names as parts of ids, unlike each other and those taken: lower case, words joined by underscores."""
+    found: list[str] = []
+    for name in names:
+        plain = re.sub(r"\W+", "_", name.lower()).strip("_") or "unnamed"
+        used = {*found, *taken}
+        numbered = (f"{plain}_{number}" for number in count(2))
+        found.append(next(key for key in chain([plain], numbered) if key not in used))
+    return found
 
 
-def _filled_up(outlines: Points, corners: int) -> Points:
-    return outlines[:, :, np.minimum(np.arange(corners), outlines.shape[2] - 1)]
-
-
-def slug(name: str) -> str:
-    """A name as part of an id: lower case, words joined by underscores."""
-    return re.sub(r"\W+", "_", name.lower()).strip("_") or "unnamed"
-
-
-def roof(car: Car) -> Thing | None:
-    """Scuttle or dash over feet and shins, solid above its underside; None where it was not measured."""
+def roof(car: Car) -> Surface | None:
+    """Underside of scuttle or dash over feet and shins; None where it was not measured."""
     profile = car.footwell.roof
-    return None if profile is None else _filled("roof", "scuttle", profile_points(profile), UP)
+    return None if profile is None else Surface("roof", profile_points(profile), 1.0)
 
 
-def floor(car: Car) -> Thing:
-    """The floor, solid below."""
-    return _filled("floor", "floor", floor_line(car), -UP)
-
-
-def bulkhead(car: Car) -> Thing | None:
-    """The front bulkhead, solid ahead of its rear face; None where it was not measured."""
-    if car.footwell.bulkhead is None:
-        return None
-    x = column(car.footwell.bulkhead)[:, None]
-    face = point(x, np.zeros_like(x), np.array([[-FAR, FAR]]))
-    return _across("bulkhead", "front bulkhead", backed(face, FORWARD), column(0.0))
+def floor(car: Car) -> Surface:
+    """The floor, carried on level beyond what was measured."""
+    return Surface("floor", floor_line(car), -1.0)
 
 
 def obstacles(car: Car) -> tuple[Thing, ...]:
     """Every obstacle of the footwell; one whose outline is not convex counts as its hull."""
-    return tuple(_obstacle(each) for each in car.footwell.obstacles)
+    every = car.footwell.obstacles
+    return tuple(map(_obstacle, every, slugs((each.name for each in every), OWN_KEYS)))
 
 
-def _obstacle(obstacle: Obstacle) -> Thing:
+def _obstacle(obstacle: Obstacle, key: str) -> Thing:
     if obstacle.centre is not None and obstacle.radius is not None:
         corners, radius = xyz(obstacle.centre)[:, None], column(obstacle.radius)
     else:
@@ -97,12 +92,4 @@ def _obstacle(obstacle: Obstacle) -> Thing:
         )
         radius = column(0.0)
     low, high = column(obstacle.y_low), column(obstacle.y_high)
-    return Thing(slug(obstacle.name), obstacle.name, corners[:, None], radius, low, high)
-
-
-def _filled(key: str, name: str, line: Points, away: Points) -> Thing:
-    return _across(key, name, backed(line, away)[None], column(0.0))
-
-
-def _across(key: str, name: str, outlines: Points, radius: Mm) -> Thing:
-    return Thing(key, name, outlines, radius, column(-FAR), column(FAR))
+    return Thing(key, obstacle.name, corners, radius, low, high)

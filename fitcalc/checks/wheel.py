@@ -12,7 +12,7 @@ from fitcalc.documents.car_cockpit import Hoops, SteeringWheel
 from fitcalc.geometry.degrees import length
 from fitcalc.geometry.ellipse import below_line
 from fitcalc.geometry.lines import nearest_on_segment
-from fitcalc.geometry.outlines import clearance
+from fitcalc.geometry.outlines import surface_room
 from fitcalc.geometry.side import at_y
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.wheel import highest_rim, lowest_rim
@@ -72,7 +72,7 @@ def _dash(case: Case, hands: Points) -> Figure:
     dash = roof(case.car)
     if dash is None:
         return unmeasured("wheel.dash", "footwell.roof")
-    gap = clearance(hands[:, :, None, None], dash.outlines[:, None]).min(axis=-1)
+    gap = surface_room(hands[:, :, None], dash.line, dash.solid)
     return measured(case, "wheel.dash", gap.min(axis=1) - FIST_RADIUS, (nearest_of(hands, gap),))
 
 

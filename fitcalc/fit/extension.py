@@ -62,7 +62,7 @@ def least_extension(name: str, car: Car, setup: Setup, sitting: Sitting, links: 
 
     def excess(stand_off: Mm, longer_arm: Mm) -> Deg:
         changed = spread(setup, {f"{name}.stand_off": stand_off, f"{name}.longer_arm": longer_arm})
-        return leg_excess(on_pedal(name, pedal, car, changed, sitting.trunk, sitting.hips, links), targets)
+        return leg_excess(on_pedal(name, car, changed, sitting.trunk, sitting.hips, links), targets)
 
     none = np.zeros(len(sitting.trunk.hip))
     stand_off = _least(lambda s: excess(s, none), none + column(pedal.max_stand_off))

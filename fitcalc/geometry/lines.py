@@ -1,5 +1,7 @@
 """Lines and profiles in side view."""
 
+from itertools import pairwise
+
 import numpy as np
 
 from fitcalc.geometry.degrees import length, unit
@@ -23,7 +25,7 @@ def extended(profile: Points) -> Points:
 
 
 def height_at(x: Floats, profile: Points) -> Mm:
-    """z of a profile that runs front to rear, at `x`; level beyond its ends."""
+    """Z of a profile that runs front to rear, at `x`; level beyond its ends."""
     return np.interp(x, profile[:, 0], profile[:, 2])
 
 
@@ -31,7 +33,12 @@ def nearest_on_segment(points: Points, start: Points, end: Points) -> Points:
     """The point of each segment nearest to each point; a segment of no length is its start."""
     along = end - start
     size = dot(along, along)
-    t = np.divide(dot(points - start, along), size, out=np.zeros(np.broadcast_shapes(points.shape, along.shape)[:-1]), where=size > 0)
+    t = np.divide(
+        dot(points - start, along),
+        size,
+        out=np.zeros(np.broadcast_shapes(points.shape, along.shape)[:-1]),
+        where=size > 0,
+    )
     return start + scaled(along, np.clip(t, 0.0, 1.0))
 
 
@@ -39,7 +46,7 @@ def nearest_on_profile(points: Points, profile: Points) -> Points:
     """The point of the profile nearest to each point, all in side view (y is taken from `points`)."""
     flat = at_y(points, np.zeros(len(points)))
     best = nearest_on_segment(flat, profile[:1], profile[1:2])
-    for start, end in zip(profile[1:-1], profile[2:], strict=True):
+    for start, end in pairwise(profile[1:]):
         other = nearest_on_segment(flat, start[None], end[None])
         closer = length(other - flat) < length(best - flat)
         best = np.where(closer[:, None], other, best)
@@ -55,7 +62,7 @@ def behind_on_profile(centre: Points, radius: Mm, profile: Points) -> tuple[Poin
     """
     best = nearest_on_profile(centre, profile)
     found = np.zeros(len(centre), dtype=bool)
-    for start, end in zip(profile[:-1], profile[1:], strict=True):
+    for start, end in pairwise(profile):
         hit, here = _last_hit(centre, radius, start[None], end[None])
         rearward = here & (hit[:, 0] >= centre[:, 0]) & (~found | (hit[:, 0] > best[:, 0]))
         best = np.where(rearward[:, None], hit, best)

@@ -40,6 +40,31 @@ def path_distance(shapes: Points, other: Points) -> Mm:
     return _gaps(other, start, end).min(axis=(-2, -1))
 
 
+def surface_room(shapes: Points, line: Points, solid: float) -> Mm:
+    """Least gap between outlines and a surface that runs front to rear, `(...)`; negative = how deep they stand in it.
+
+    Args:
+        shapes: `(..., k, 3)`, single points or five and more corners in order.
+        line: the surface in side view, `(j, 3)`; beyond its ends there is none.
+        solid: 1.0 for what is solid above its line, -1.0 for what is solid below.
+    """
+    x, z = shapes[..., 0], shapes[..., 2]
+    past = (x >= line[0, 0]) & (x <= line[-1, 0]) & (solid * (z - np.interp(x, line[:, 0], line[:, 2])) > 0.0)
+    gaps = _gaps(shapes, line[:-1], line[1:]).min(axis=-1)
+    room = np.where(past, -gaps, gaps).min(axis=-1)
+    return room if shapes.shape[-2] == 1 else np.minimum(room, _room_to_points(shapes, line))
+
+
+def _room_to_points(shapes: Points, places: Points) -> Mm:
+    """Least gap between outlines and single points, negative where one lies inside, `(...)`."""
+    start, end = _side_ends(shapes)
+    along, span = end - start, places[:, None] - start[..., None, :, :]
+    turn = along[..., None, :, 0] * span[..., 2] - along[..., None, :, 2] * span[..., 0]
+    inside = np.all(turn >= 0.0, axis=-1) | np.all(turn <= 0.0, axis=-1)
+    gaps = _gaps(places, start, end).min(axis=-1)
+    return np.where(inside, -gaps, gaps).min(axis=-1)
+
+
 def nearest_points(a: Points, b: Points) -> tuple[Points, Points]:
     """The points of two outlines nearest to each other, `(..., 3)`, on their sides; each keeps its own y."""
     shape = np.broadcast_shapes(a.shape[:-2], b.shape[:-2])

@@ -98,7 +98,11 @@ def chosen(condition: Bools, yes: Foot, no: Foot) -> Foot:
     """One foot per case, by a condition."""
     return Foot(
         **{
-            name: np.where(condition.reshape((-1,) + (1,) * (getattr(yes, name).ndim - 1)), getattr(yes, name), getattr(no, name))
+            name: np.where(
+                condition.reshape((-1,) + (1,) * (getattr(yes, name).ndim - 1)),
+                getattr(yes, name),
+                getattr(no, name),
+            )
             for name in Foot.__dataclass_fields__
         }
     )

@@ -54,18 +54,19 @@ def sit(car: Car, links: Links, setup: Setup) -> Sitting:
         at_y(trunk.hip, middle + LEFT * links.hip_half_spacing),
         at_y(trunk.hip, middle + RIGHT * links.hip_half_spacing),
     )
-    pedals = {
-        name: on_pedal(name, pedal, car, setup, trunk, hips, links) for name, pedal in car.fitted_pedals().items()
-    }
+    pedals = {name: on_pedal(name, car, setup, trunk, hips, links) for name in car.fitted_pedals()}
     return Sitting(trunk, hips, pedals, hands_at(car, links, setup, trunk, column(0.0)))
 
 
 def on_pedal(
-    name: str, pedal: Pedal, car: Car, setup: Setup, trunk: Trunk, hips: tuple[Points, Points], links: Links
+    name: str, car: Car, setup: Setup, trunk: Trunk, hips: tuple[Points, Points], links: Links
 ) -> OnPedal:
     """One pedal with the leg that works it."""
+    pedal = car.fitted_pedals()[name]
     hip = hips[0] if pedal.foot == "left" else hips[1]
-    rest_pad, full_pad = (pad_at(pedal, getattr(setup, name), column(setup.box_travel), at) for at in (0.0, 1.0))
+    rest_pad, full_pad = (
+        pad_at(pedal, getattr(setup, name), column(setup.box_travel), at) for at in (0.0, 1.0)
+    )
     rest_foot = foot_at_rest(name, rest_pad, links, car)
     full_foot = foot_pressed(name, rest_foot, full_pad, pedal, links, car)
     return OnPedal(

@@ -1,8 +1,11 @@
 """What is taken for the driver's body: measured or estimated, how sure, and what it decides."""
 
+from dataclasses import fields
+
 from fitcalc.body.dimensions import FIELDS, titles
 from fitcalc.body.estimate import estimate
 from fitcalc.body.guide import guide_for
+from fitcalc.body.links import links_for
 from fitcalc.documents.driver import Driver
 from fitcalc.present.tables import Table
 from fitcalc.present.wording import number
@@ -28,10 +31,16 @@ def body_table(driver: Driver) -> Table:
     return Table(f"The body of {driver.name}", header, lines)
 
 
-def body_remarks(driver: Driver) -> list[str]:
+def links_table(driver: Driver) -> Table:
+    """Every link and flesh allowance that the posture is built from, mm (mass in kg)."""
+    links = links_for(driver)
+    rows = tuple((field.name.replace("_", " "), number(float(getattr(links, field.name)[0]), "mm")) for field in fields(links))
+    return Table("Links between joint centres, flesh and kit, mm (mass in kg)", ("link", "value"), rows)
+
+
+def body_remarks(driver: Driver) -> tuple[str, ...]:
     """What does not go together, and where the estimate leaves the survey."""
-    body = estimate(driver)
-    return [*body.flags, *([body.reason] if body.extrapolated else [])]
+    return estimate(driver).remarks
 
 
 def _unit(name: str) -> str:

@@ -20,7 +20,11 @@ def joints_of(sitting: Sitting) -> dict[str, Points]:
         "helmet": trunk.helmet,
     }
     for name, at in sitting.pedals.items():
-        joints |= {f"knee_{name}": at.rest.knee, f"ankle_{name}": at.rest.ankle, f"ball_{name}": at.rest.foot.ball}
+        joints |= {
+            f"knee_{name}": at.rest.knee,
+            f"ankle_{name}": at.rest.ankle,
+            f"ball_{name}": at.rest.foot.ball,
+        }
         joints |= {f"knee_{name}_pressed": at.full.knee, f"ankle_{name}_pressed": at.full.ankle}
     for side, arm in zip(("left", "right"), sitting.hands or (), strict=False):
         joints |= {f"elbow_{side}": arm.elbow, f"grip_{side}": arm.grip}

@@ -50,7 +50,9 @@ class DriverRecord(Record):
     name: str
     stature: float
     body: list[BodyRow]
-    flags: list[str] = Field(description="Measurements that do not go together, and estimates beyond the survey.")
+    flags: list[str] = Field(
+        description="Measurements that do not go together, and estimates beyond the survey."
+    )
 
 
 class MountRecord(Record):
@@ -168,7 +170,10 @@ def fit_record(fit: Fit) -> ResultRecord:
 
 
 def _record(
-    command: Literal["check", "fit"], result: Result, needed: Mapping[str, Extension], found: FoundRecord | None
+    command: Literal["check", "fit"],
+    result: Result,
+    needed: Mapping[str, Extension],
+    found: FoundRecord | None,
 ) -> ResultRecord:
     return ResultRecord(
         command=command,
@@ -193,7 +198,7 @@ def _driver(result: Result) -> DriverRecord:
         name=result.driver.name,
         stature=result.driver.measurements.stature,
         body=[BodyRow(name=n, value=v, low=a, high=b, measured=bool(m)) for n, v, a, b, m in rows],
-        flags=list(body.flags),
+        flags=list(body.remarks),
     )
 
 

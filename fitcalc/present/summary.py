@@ -14,7 +14,9 @@ def tables(record: ResultRecord) -> list[Table]:
     """All tables of one record, in reading order."""
     sitting = posture_table(record)
     work = [seat_table(record), pedal_table(record)]
-    groups = [checks_table(title, [c for c in record.checks if c.id.startswith(start)]) for title, start in GROUPS]
+    groups = [
+        checks_table(title, [c for c in record.checks if c.id.startswith(start)]) for title, start in GROUPS
+    ]
     starts = tuple(start for _, start in GROUPS)
     rest = checks_table("Everything else", [c for c in record.checks if not c.id.startswith(starts)])
     return [*work, sitting, *groups, rest, figures_table(record), remedies_table(record)]
@@ -25,10 +27,24 @@ def seat_table(record: ResultRecord) -> Table:
     seat = record.seat
     rows = [("seat travel", signed(seat.travel, "mm"), seat_move(seat.travel))]
     if seat.holes is not None:
-        rows.append(("holes", f"{abs(seat.holes)}", "forward" if seat.holes > 0 else "rearward" if seat.holes else "as found"))
-    rows.append(("mounts move", f"{signed(seat.dx, 'mm')} / {signed(seat.dz, 'mm')}", "x (positive rearward) / z (positive up)"))
+        rows.append(
+            (
+                "holes",
+                f"{abs(seat.holes)}",
+                "forward" if seat.holes > 0 else "rearward" if seat.holes else "as found",
+            )
+        )
+    rows.append(
+        (
+            "mounts move",
+            f"{signed(seat.dx, 'mm')} / {signed(seat.dz, 'mm')}",
+            "x (positive rearward) / z (positive up)",
+        )
+    )
     if record.setup.box_travel:
-        rows.append(("pedal box", signed(record.setup.box_travel, "mm"), "positive rearward, toward the driver"))
+        rows.append(
+            ("pedal box", signed(record.setup.box_travel, "mm"), "positive rearward, toward the driver")
+        )
     return Table("Seat", ("what", "value", "meaning"), tuple(rows))
 
 
@@ -47,8 +63,21 @@ def pedal_table(record: ResultRecord) -> Table:
         )
         for name, pedal in record.pedals.items()
     )
-    header = ("pedal", "stand-off", "longer arm", "seat as found", "pad travel", "ratio", "foot force", "foot rest / pressed")
-    return Table("Pedal extensions (stand-off: toward the driver, square to the pad; longer arm: along the arm)", header, rows)
+    header = (
+        "pedal",
+        "stand-off",
+        "longer arm",
+        "seat as found",
+        "pad travel",
+        "ratio",
+        "foot force",
+        "foot rest / pressed",
+    )
+    return Table(
+        "Pedal extensions (stand-off: toward the driver, square to the pad; longer arm: along the arm)",
+        header,
+        rows,
+    )
 
 
 def posture_table(record: ResultRecord) -> Table:
@@ -107,7 +136,8 @@ def _needed(record: ResultRecord, name: str) -> str:
 
 
 def heading(record: ResultRecord) -> str:
-    """One line on what was calculated, and one on how it came out."""
+    """What was calculated, how it came out, and what is odd about the body, a line each."""
     counts = {status: sum(check.status == status for check in record.checks) for status in MARKS}
     said = ", ".join(f"{count} {status}" for status, count in counts.items())
-    return f"{record.driver.name} in {record.car.name}; rules: {record.car.rules}\nchecks: {said}"
+    lines = [f"{record.driver.name} in {record.car.name}; rules: {record.car.rules}", f"checks: {said}"]
+    return "\n".join([*lines, *record.driver.flags])

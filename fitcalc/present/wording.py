@@ -8,7 +8,7 @@ CAUTIONS = (
     "second-hand, from memory or as common practice were not read in the rule itself.",
     "Welded and load-carrying parts belong to somebody qualified: have them checked by a licensed engineer.",
     "Body figures that were not measured are estimates; measure again after each step, belted, in full kit.",
-    "A check marked \"not assessed\" was not made. It says nothing about being safe.",
+    'A check marked "not assessed" was not made. It says nothing about being safe.',
 )
 
 MARKS = {"pass": "+", "advise": "!", "fail": "X", "not assessed": "?"}

@@ -40,7 +40,8 @@ QLabel[role="refused"] {{ color: {failed}; }}
 QFrame[role="bar"] {{ background: {panel}; border-top: 1px solid {rule}; }}
 QLineEdit {{ background: {paper}; color: {ink}; border: 1px solid {rule}; border-radius: 2px; padding: 1px 3px; }}
 QLineEdit:focus {{ border: 2px solid {accent}; padding: 0px 2px; }}
-QLineEdit[estimated="true"] {{ background: {panel}; border: 1px dashed {estimated}; font-style: italic; }}
+QLineEdit[estimated="true"] {{ background: {panel}; border: 1px dashed {estimated}; font-style: italic;
+  placeholder-text-color: {estimated}; }}
 QLineEdit[estimated="true"]:focus {{ border: 2px dashed {accent}; padding: 0px 2px; }}
 QLineEdit[refused="true"] {{ border: 2px solid {failed}; padding: 0px 2px; }}
 QToolButton[role="section"] {{ font-weight: bold; text-align: left; border: none; border-bottom: 1px solid {rule};
@@ -80,13 +81,14 @@ class Look(QObject):
             return DARK if scheme == Qt.ColorScheme.Dark else LIGHT
         return DARK if theme == "dark" else LIGHT
 
-    def show_as(self, preferences: Preferences) -> None:
-        """Takes over another theme or text size."""
-        self._preferences = preferences
+    def show_as(self, preferences: Preferences) -> bool:
+        """Takes over another theme or text size; whether the size of text is another one than before."""
+        before, self._preferences = self._application.font().pointSizeF(), preferences
         self._application.setFont(self._font())
         self._application.setPalette(palette_of(self.colours))
         self._application.setStyleSheet(sheet_of(self.colours))
         self.changed.emit()
+        return self._application.font().pointSizeF() != before
 
     def _follow_system(self) -> None:
         if self._preferences.theme == "system":

@@ -46,6 +46,7 @@ class MainWindow(QMainWindow):
         self.setAcceptDrops(True)
         self.resize(*FIRST_SIZE)
         self._restore_shape()
+        self._share_out()
         self._show_title()
 
     def settle_typing(self) -> None:
@@ -97,18 +98,16 @@ class MainWindow(QMainWindow):
         column.setSpacing(0)
         column.addWidget(self.people)
         column.addWidget(self.worksheet, 1)
-        middle = QSplitter(Qt.Orientation.Vertical, self)
+        self.middle = middle = QSplitter(Qt.Orientation.Vertical, self)
         middle.setChildrenCollapsible(False)
         middle.addWidget(self.centre)
         middle.addWidget(self.rework)
         middle.setStretchFactor(0, 1)
-        middle.setSizes([460, 200])
         self.parts = QSplitter(Qt.Orientation.Horizontal, self)
         self.parts.setChildrenCollapsible(False)
         for part in (left, middle, self.findings):
             self.parts.addWidget(part)
         self.parts.setStretchFactor(1, 1)
-        self.parts.setSizes([330, 610, 340])
         page = QWidget(self)
         rows = QVBoxLayout(page)
         rows.setContentsMargins(0, 0, 0, 0)
@@ -117,9 +116,20 @@ class MainWindow(QMainWindow):
             rows.addWidget(part, 1 if part is self.parts else 0)
         self.setCentralWidget(page)
 
+    def _share_out(self) -> None:
+        """Gives worksheet, findings and strip what their text needs, and the sketch the rest."""
+        text = self.fontMetrics().horizontalAdvance("n")
+        left, right = (min(columns * text, int(self.width() * share)) for columns, share in ((46, 0.28), (44, 0.27)))
+        self.parts.setSizes([left, self.width() - left - right, right])
+        strip = min(14 * self.fontMetrics().lineSpacing(), self.height() * 3 // 10)
+        self.middle.setSizes([self.height() - strip, strip])
+        foot = min(10 * self.fontMetrics().lineSpacing(), self.height() // 4)
+        for panel in (self.worksheet, self.findings):
+            panel.setSizes([self.height() - foot, foot])
+
     def _connect(self) -> None:
         session = self.session
-        session.preferences_changed.connect(lambda: self.look.show_as(session.preferences))
+        session.preferences_changed.connect(self._show_preferences)
         session.said.connect(self.notice.say)
         session.files_changed.connect(self._show_title)
         session.work_changed.connect(self._show_title)
@@ -127,6 +137,11 @@ class MainWindow(QMainWindow):
         self.rework.fit_wanted.connect(self.commands.find_rework)
         self.rework.reset_wanted.connect(self.commands.reset_rework)
         self.people.add.clicked.connect(self.commands.new_driver)
+
+    def _show_preferences(self) -> None:
+        resized = self.look.show_as(self.session.preferences)
+        if resized:
+            self._share_out()
 
     def _show_title(self) -> None:
         work = self.session.work

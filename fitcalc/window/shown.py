@@ -33,6 +33,10 @@ class Shown:
         shown = f"{self.value(stored, unit):.{DECIMALS.get(self.unit(unit), 3)}f}"
         return shown.rstrip("0").rstrip(".") if "." in shown else shown
 
+    def rounded(self, stored: float, unit: str) -> str:
+        """A result without its unit."""
+        return wording.number(self.value(stored, unit), self.unit(unit))
+
     def amount(self, stored: float | None, unit: str) -> str:
         """A result with its unit."""
         return wording.amount(self._or_none(stored, unit), self.unit(unit))

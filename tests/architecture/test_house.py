@@ -43,7 +43,11 @@ def test_packages_export_nothing():
 
 def loaded_by(code):
     listing = subprocess.run(
-        [sys.executable, "-c", f"import sys\n{code}\nprint(*sorted({{name.split('.')[0] for name in sys.modules}}))"],
+        [
+            sys.executable,
+            "-c",
+            f"import sys\n{code}\nprint(*sorted({{name.split('.')[0] for name in sys.modules}}))",
+        ],
         capture_output=True,
         text=True,
         cwd=ROOT,

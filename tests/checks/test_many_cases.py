@@ -89,11 +89,11 @@ def stacked(bodies):
 def test_many_cases_in_one_call_equal_one_call_each(measure):
     chassis, travels = car(), np.array([0.0, 20.0, -15.0])
     bodies = [links_for(load_driver(sample_path(name))) for name in DRIVERS]
-    stands = np.array([0.0, 15.0, 30.0])
-    setup = spread(Setup(), {"seat_travel": travels, "brake.stand_off": stands})
+    boxes = np.array([0.0, 15.0, 30.0])
+    setup = spread(Setup(), {"seat_travel": travels, "box_travel": boxes})
     together = measure(case_of(moved(chassis, SHIFTS), stacked(bodies), setup))
     for at, body in enumerate(bodies):
-        own = spread(Setup(), {"seat_travel": travels[[at]], "brake.stand_off": stands[[at]]})
+        own = spread(Setup(), {"seat_travel": travels[[at]], "box_travel": boxes[[at]]})
         alone = measure(case_of(moved(chassis, SHIFTS[[at]]), body, own))
         for many, one in zip(together, alone, strict=True):
             assert many.value.shape == (3,), many.id
@@ -101,7 +101,7 @@ def test_many_cases_in_one_call_equal_one_call_each(measure):
             assert all(place.shape == (3, 3) for place in many.evidence), many.id
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=15, suppress_health_check=list(HealthCheck))
 @given(strategies.cars(), strategies.setups(), st.sampled_from(DRIVERS))
 def test_any_valid_car_gives_finite_figures_of_known_quantities(chassis, setup, driver):
     case = case_of(chassis, links_for(load_driver(sample_path(driver))), setup)

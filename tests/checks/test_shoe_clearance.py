@@ -173,3 +173,9 @@ def test_a_mirror_leaves_every_clearance_of_the_shoes():
 def test_what_was_not_measured_is_named(key):
     missing = {figure.missing for figure in cleat_figures(seated({f"footwell.{key}": None}))}
     assert missing == {"", f"footwell.{key}"}
+
+
+def test_things_of_one_name_keep_apart():
+    things = (tube(60.0, 200.0), tube(300.0, 200.0), tube(60.0, 200.0) | {"name": "Roof"})
+    ids = {figure.id for figure in cleat_figures(seated({"footwell.obstacles": things}))}
+    assert {f"cleat.brake.{key}" for key in ("tube", "tube_2", "roof", "roof_2")} <= ids

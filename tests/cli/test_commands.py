@@ -25,7 +25,15 @@ def run_json(capsys, *arguments):
 def test_main_job_prints_what_the_bench_needs(capsys):
     assert main(["fit", "hillclimb", "robin"]) == 0
     text = capsys.readouterr().out
-    for wanted in ("seat travel", "clutch", "brake", "throttle", "shoulder strap, side angle", "play of the shoe", "Cautions"):
+    for wanted in (
+        "seat travel",
+        "clutch",
+        "brake",
+        "throttle",
+        "shoulder strap, side angle",
+        "play of the shoe",
+        "Cautions",
+    ):
         assert wanted in text
 
 

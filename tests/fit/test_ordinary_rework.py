@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from fitcalc.body.comfort import windows_for
 from fitcalc.body.estimate import estimate
 from fitcalc.body.links import links_for
 from fitcalc.checks.posture_limits import MUST_HOLD
@@ -20,7 +21,6 @@ from fitcalc.documents.store import load_car, load_driver
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.extension import least_extension
 from fitcalc.fit.rework import fit
-from fitcalc.body.comfort import windows_for
 from fitcalc.posture.sit import sit
 
 HILLCLIMB = load_car(sample_path("hillclimb"))
@@ -72,7 +72,10 @@ def test_rework_is_the_same_every_time():
 def scaled(driver, factor):
     """The driver enlarged as a whole: every dimension measured, mass by the cube."""
     body = dict(zip(estimate(driver).names, estimate(driver).mean, strict=True))
-    return {name: np.array([value * (factor**3 if name == "weightkg" else factor)]) for name, value in body.items()}
+    return {
+        name: np.array([value * (factor**3 if name == "weightkg" else factor)])
+        for name, value in body.items()
+    }
 
 
 @settings(max_examples=25)

@@ -45,7 +45,9 @@ def test_agrees_with_ikpy_on_a_thousand_cases():
         chain = chain_of(first[i] / 1000, second[i] / 1000)
         reached = chain.forward_kinematics([0, thigh_turn[i], knee_turn[i], 0])[:3, 3] * 1000
         assert np.allclose(reached, target[i], atol=0.01)
-        assert 180 - abs(np.degrees((knee_turn[i] + np.pi) % (2 * np.pi) - np.pi)) == pytest.approx(ours.angle[i], abs=0.01)
+        assert 180 - abs(np.degrees((knee_turn[i] + np.pi) % (2 * np.pi) - np.pi)) == pytest.approx(
+            ours.angle[i], abs=0.01
+        )
 
 
 def test_ikpy_finds_the_same_knee():
@@ -62,11 +64,19 @@ def test_ikpy_finds_the_same_knee():
 
 @pytest.mark.parametrize(
     ("thigh", "shank", "angle", "printed"),
-    [(432.0, 417.5, 110, 695.9), (432.0, 417.5, 130, 769.9), (432.0, 417.5, 160, 836.6), (456.0, 459.0, 110, 749.5), (456.0, 459.0, 160, 901.1)],
+    [
+        (432.0, 417.5, 110, 695.9),
+        (432.0, 417.5, 130, 769.9),
+        (432.0, 417.5, 160, 836.6),
+        (456.0, 459.0, 110, 749.5),
+        (456.0, 459.0, 160, 901.1),
+    ],
 )
 def test_hip_to_ankle_for_sae_j826_leg_lengths(thigh, shank, angle, printed):
     """Own arithmetic (law of cosines) on the SAE J826 50th and 95th percentile leg lengths (from memory)."""
-    assert span_at(np.array([thigh]), np.array([shank]), np.array([angle]))[0] == pytest.approx(printed, abs=0.05)
+    assert span_at(np.array([thigh]), np.array([shank]), np.array([angle]))[0] == pytest.approx(
+        printed, abs=0.05
+    )
 
 
 def test_knee_bends_up():

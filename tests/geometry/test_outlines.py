@@ -6,7 +6,7 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fitcalc.geometry.outlines import apart, backed, clearance, nearest_points, path_distance
+from fitcalc.geometry.outlines import apart, backed, clearance, nearest_points, path_distance, surface_room
 from fitcalc.geometry.side import point
 
 NEAR = 1e-9
@@ -113,3 +113,28 @@ def test_a_line_is_filled_up_behind():
     """A point 5 mm above a level roof is 5 mm inside what the roof is made of."""
     roof = backed(outline((0, 0), (100, 0)), np.array([0.0, 0.0, 500.0]))
     assert clearance(outline((50, 5)), roof[:, 0]) == pytest.approx(-5.0, abs=NEAR)
+
+
+ROOF = point(np.array([-900.0, -100.0, 120.0, 900.0]), np.zeros(4), np.array([250.0, 40.0, 90.0, 260.0]))
+SOLID_ROOF = shapely.Polygon([*ROOF[:, [0, 2]], (900.0, 4000.0), (-900.0, 4000.0)])
+
+
+@given(shapes)
+@settings(max_examples=150, deadline=None)
+def test_room_under_a_roof_agrees_with_shapely(shape):
+    """Independent: distance to a polygon of all that is above the roof, whose lip hangs down in the middle."""
+    ours, ours_is_clear = surface_room(shape, ROOF, 1.0)[0], not SOLID_ROOF.intersects(polygon(shape))
+    assert max(ours, 0.0) == pytest.approx(polygon(shape).distance(SOLID_ROOF), abs=1e-6)
+    assert ours_is_clear == (ours > 0)
+
+
+@pytest.mark.parametrize(("z", "solid", "expected"), [(30.0, 1.0, -30.0), (-30.0, 1.0, 30.0), (-30.0, -1.0, -30.0)])
+def test_a_point_in_what_is_solid_is_negative_by_its_depth(z, solid, expected):
+    level = outline((-500, 0), (500, 0))[0]
+    assert surface_room(outline((10, z)), level, solid) == pytest.approx(expected, abs=NEAR)
+
+
+def test_there_is_no_roof_beyond_its_end():
+    """A point 30 mm behind the lip and 40 mm above it is 50 mm clear."""
+    level = outline((-500, 0), (500, 0))[0]
+    assert surface_room(outline((530, 40)), level, 1.0) == pytest.approx(50.0, abs=NEAR)

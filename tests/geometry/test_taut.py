@@ -6,7 +6,7 @@ from scipy.optimize import minimize
 
 from fitcalc.geometry.taut import Roller, half_turn, run_over, shared_drift, taut, through_segment
 
-STEP = np.radians(8.0)
+STEP = np.radians(5.0)
 """Most between rays."""
 
 

@@ -10,6 +10,7 @@ from fitcalc.posture.pads import pad_at, pad_edges, pad_travel, travel_angle
 
 ORIGIN = Point(x=200.0, y=0.0, z=400.0)
 NO_BOX = np.zeros(1)
+AS_FOUND = PedalRework()
 
 
 def pedal(**changes):
@@ -27,7 +28,7 @@ def pedal(**changes):
     return Pedal(**(plain | changes))
 
 
-def place(of, rework=PedalRework(), travel=0.0):
+def place(of, rework=AS_FOUND, travel=0.0):
     return pad_at(of, rework, NO_BOX, travel).centre[0]
 
 

@@ -52,8 +52,12 @@ def test_moving_the_whole_car_changes_no_angle(name, dx, dz):
 def test_mirroring_the_car_swaps_sides(name):
     found = car(name)
     other = {"left": "right", "right": "left"}
-    swapped = spread(found, {f"pedals.{p}.pad_y": np.array([-pedal.pad_y]) for p, pedal in found.fitted_pedals().items()})
-    swapped = spread(swapped, {f"pedals.{p}.foot": other[pedal.foot] for p, pedal in found.fitted_pedals().items()})
+    swapped = spread(
+        found, {f"pedals.{p}.pad_y": np.array([-pedal.pad_y]) for p, pedal in found.fitted_pedals().items()}
+    )
+    swapped = spread(
+        swapped, {f"pedals.{p}.foot": other[pedal.foot] for p, pedal in found.fitted_pedals().items()}
+    )
     before, after = sit(found, links(), Setup()), sit(swapped, links(), Setup())
     for p in before.pedals:
         assert after.pedals[p].full.knee_angle == pytest.approx(before.pedals[p].full.knee_angle)

@@ -55,7 +55,9 @@ def hip_aft_of_ball(links, z, knee):
     span = heel_to_ball(links)
     ball = np.stack([np.zeros(count), np.zeros(count), span * np.sin(shoe_plane(z))], axis=-1)
     flat = np.zeros((count, 3))
-    foot = heel_down(Pad(ball, ball, flat, flat, flat, np.zeros(count)), links, load_car(sample_path("student")))
+    foot = heel_down(
+        Pad(ball, ball, flat, flat, flat, np.zeros(count)), links, load_car(sample_path("student"))
+    )
     drop = z - foot.ankle[:, 2]
     reach = span_at(links.thigh, links.shank, np.full(count, knee))
     return foot.ankle[:, 0] + np.sqrt(reach**2 - drop**2) - ball[:, 0]
@@ -63,7 +65,9 @@ def hip_aft_of_ball(links, z, knee):
 
 def median_driver(z, knee):
     of_sex = [
-        links_for(Driver(name="median", sex=sex, measurements=Measurements(stature=stature), shoe=STREET_SHOE))
+        links_for(
+            Driver(name="median", sex=sex, measurements=Measurements(stature=stature), shoe=STREET_SHOE)
+        )
         for sex, stature in (("male", 1755.0), ("female", 1626.0))
     ]
     return np.mean([hip_aft_of_ball(links, z, knee)[0] for links in of_sex])
@@ -75,7 +79,9 @@ def population(count=4000):
     bodies = []
     for sex in ("male", "female"):
         model = dimensions.prior(sex)
-        drawn = rng.multivariate_normal(model.mean, model.covariance, count) @ dimensions.reported(model.names).T
+        drawn = (
+            rng.multivariate_normal(model.mean, model.covariance, count) @ dimensions.reported(model.names).T
+        )
         body = dict(zip(dimensions.titles(), drawn.T, strict=True))
         body["weightkg"] = np.exp(body["weightkg"])
         driver = Driver(name="drawn", sex=sex, measurements=Measurements(stature=1700.0), shoe=STREET_SHOE)

@@ -51,8 +51,8 @@ def standing(who):
 
 
 def seated(who):
-    """Upright on a hard seat, thighs level, shanks hanging, forearms forward; x rearward from the back
-    surface.""" links = links_for(who)
+    """Upright on a hard seat, thighs level, shanks hanging, forearms forward; x = 0 at the back."""
+    links = links_for(who)
     hip_x, hip_z = -one(links.hip_ahead_of_back), one(links.hip_above_cushion)
     elbow_z = hip_z + one(links.trunk - links.upper_arm)
     knee_x, ankle_z = hip_x - one(links.thigh), hip_z - one(links.shank)

@@ -59,7 +59,7 @@ class Findings(QSplitter):
             button.setAccessibleName(f"list {count} findings: {status}")
             button.setEnabled(count > 0)
         self.list.scheduleDelayedItemsLayout()
-        self._show_car_rules()
+        self._show_rules()
         self._show_chosen(self._chosen)
 
     def changeEvent(self, event: QEvent) -> None:  # noqa: N802
@@ -110,12 +110,16 @@ class Findings(QSplitter):
         box.setMinimumContentsLength(8)
         box.addItem("none" if choice == "compared" else "", "")
         for each in limit_set_names():
-            box.addItem(load_limit_set(each).title, each)
+            box.addItem(each.replace("_", " "), each)
+            box.setItemData(box.count() - 1, load_limit_set(each).title, Qt.ItemDataRole.ToolTipRole)
         box.activated.connect(partial(self._choose_rules, box, choice))
         return box
 
-    def _show_car_rules(self) -> None:
+    def _show_rules(self) -> None:
         self.rules.setItemText(0, f"the car's own: {self._session.work.car.document.rules}")
+        self.rules.setCurrentIndex(self.rules.findData(self._session.choice.rules))
+        self.compared.setCurrentIndex(self.compared.findData(self._session.choice.compared))
+        self.rules.setToolTip(self._session.result.rules.title)
 
     def _choose_rules(self, box: QComboBox, choice: str) -> None:
         try:

@@ -2,7 +2,17 @@
 
 from PySide6.QtCore import QEvent, QObject, QPointF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QDoubleSpinBox, QLabel, QSlider, QStyle, QStyleOptionSlider, QWidget
+from PySide6.QtWidgets import (
+    QDoubleSpinBox,
+    QHBoxLayout,
+    QLabel,
+    QSizePolicy,
+    QSlider,
+    QStyle,
+    QStyleOptionSlider,
+    QVBoxLayout,
+    QWidget,
+)
 
 from fitcalc.errors import InputError
 from fitcalc.window.look import Look
@@ -41,16 +51,16 @@ class MarkedSlider(QSlider):
         return handle / 2 + QStyle.sliderPositionFromValue(self.minimum(), self.maximum(), value, room)
 
 
-class ControlWidgets(QObject):
-    """The widgets of one change; the strip lays them out."""
+class ControlWidget(QWidget):
+    """One change: title and span, below them slider and box."""
 
     def __init__(self, session: Session, look: Look, control: Control, parent: QWidget) -> None:
         super().__init__(parent)
         self.control, self._session = control, session
-        self.title = QLabel(control.title, parent)
-        self.slider = MarkedSlider(look, parent)
-        self.box = QDoubleSpinBox(parent)
-        self.span = QLabel(parent)
+        self.title = QLabel(control.title, self)
+        self.slider = MarkedSlider(look, self)
+        self.box = QDoubleSpinBox(self)
+        self.span = QLabel(self)
         self.span.setProperty("role", "quiet")
         self.title.setBuddy(self.box)
         self.slider.setAccessibleName(f"{control.title}, slider")
@@ -62,11 +72,8 @@ class ControlWidgets(QObject):
         self.box.editingFinished.connect(session.end_gesture)
         for widget in (self.slider, self.box):
             widget.installEventFilter(self)
+        self._lay_out()
         self.refresh()
-
-    def widgets(self) -> tuple[QWidget, ...]:
-        """In the order in which they stand side by side."""
-        return (self.title, self.slider, self.box, self.span)
 
     def refresh(self) -> None:
         """Shows the rework as it is, in the units chosen."""
@@ -96,6 +103,18 @@ class ControlWidgets(QObject):
             event.ignore()
             return True
         return False
+
+    def _lay_out(self) -> None:
+        page = QVBoxLayout(self)
+        page.setContentsMargins(0, 0, 0, 0)
+        page.setSpacing(0)
+        self.slider.setMinimumWidth(40)
+        self.box.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        for left, right in ((self.title, self.span), (self.slider, self.box)):
+            line = QHBoxLayout()
+            line.addWidget(left, 1)
+            line.addWidget(right)
+            page.addLayout(line)
 
     def _span(self) -> str:
         control, shown = self.control, self._session.shown

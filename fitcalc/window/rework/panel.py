@@ -1,19 +1,21 @@
 """The rework strip: every change that the car allows, live, and the search for the least of them."""
 
-from PySide6.QtCore import QEvent, Signal
+from itertools import groupby
+
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from fitcalc.present.wording import seat_move
 from fitcalc.window.look import Look
-from fitcalc.window.rework.control import ControlWidgets
+from fitcalc.window.rework.control import ControlWidget
 from fitcalc.window.rework.spans import Control, controls_of
 from fitcalc.window.session import Session
 
-COLUMN_TEXT = "throttle longer arm ------- -123.4 mm ---- 0 to 123"
+COLUMN_TEXT = "throttle longer arm  -123 to 123"
 """What one column of controls must have room for."""
-WIDGETS = 4
-"""Widgets that one control lays side by side."""
+MOST_COLUMNS = 3
+"""Seat, then box and wheel, then a row for each kind of pedal bar: clutch, brake and throttle side by side."""
 
 
 class Rework(QFrame):
@@ -30,14 +32,14 @@ class Rework(QFrame):
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._session, self._look = session, look
-        self._columns = 0
-        self.controls: list[ControlWidgets] = []
+        self.controls: list[ControlWidget] = []
         self.setAccessibleName("rework")
         page = QVBoxLayout(self)
         page.setContentsMargins(6, 4, 6, 4)
         page.addLayout(self._head())
         self._area = QScrollArea(self, widgetResizable=True)
         self._area.setFrameShape(QFrame.Shape.NoFrame)
+        self._area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._area.setAccessibleName("changes")
         page.addWidget(self._area, 1)
         session.work_changed.connect(self.refresh)
@@ -69,7 +71,6 @@ class Rework(QFrame):
         title.setProperty("role", "heading")
         self._told = QLabel(self)
         self._told.setProperty("role", "quiet")
-        self._told.setWordWrap(True)
         self.find = QPushButton("Find &least rework", self)
         self.find.setToolTip("Seat first, then pedal bars: the smallest change that meets the limits and the knees (F5)")
         self.find.clicked.connect(self.fit_wanted)
@@ -87,25 +88,30 @@ class Rework(QFrame):
 
     def _build(self) -> None:
         page = QWidget(self._area)
-        self.controls = [ControlWidgets(self._session, self._look, control, page) for control in self._wanted()]
+        self.controls = [ControlWidget(self._session, self._look, control, page) for control in self._wanted()]
         self._grid = QGridLayout(page)
         self._grid.setContentsMargins(0, 0, 4, 0)
-        self._grid.setVerticalSpacing(2)
-        self._grid.setHorizontalSpacing(5)
+        self._grid.setVerticalSpacing(3)
+        self._grid.setHorizontalSpacing(14)
+        self._grid.setAlignment(Qt.AlignmentFlag.AlignTop)
         self._area.setWidget(page)
-        self._columns = 0
         self._arrange()
         self.refresh()
 
     def _arrange(self) -> None:
         wide = self.fontMetrics().horizontalAdvance(COLUMN_TEXT)
-        columns = max(1, min(4, self.width() // wide))
-        rows = -(-len(self.controls) // columns)
-        self._columns = columns
-        for at, control in enumerate(self.controls):
-            column, row = divmod(at, rows)
-            for aside, widget in enumerate(control.widgets()):
-                self._grid.addWidget(widget, row, column * WIDGETS + aside)
-        for column in range(4 * WIDGETS):
-            self._grid.setColumnStretch(column, 1 if column % WIDGETS == 1 and column < columns * WIDGETS else 0)
-        self._grid.setRowStretch(rows, 1)
+        columns = max(1, min(MOST_COLUMNS, self.width() // wide))
+        self._told.setVisible(columns == MOST_COLUMNS)
+        for control in self.controls:
+            self._grid.removeWidget(control)
+        for row, controls in enumerate(_rows(self.controls, columns)):
+            for column, control in enumerate(controls):
+                self._grid.addWidget(control, row, column)
+        for column in range(MOST_COLUMNS):
+            self._grid.setColumnStretch(column, 1 if column < columns else 0)
+
+
+def _rows(controls: list[ControlWidget], columns: int) -> list[list[ControlWidget]]:
+    """The controls in rows; each group begins a row of its own."""
+    groups = (list(group) for _, group in groupby(controls, key=lambda each: each.control.group))
+    return [group[at : at + columns] for group in groups for at in range(0, len(group), columns)]

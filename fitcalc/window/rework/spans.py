@@ -16,10 +16,12 @@ class Control:
     """One thing that a rework changes.
 
     Attributes:
+        group: controls of one group stand together.
         low, high: how far the car allows it.
         step: hole pitch of what is drilled.
     """
 
+    group: str
     ref: str
     title: str
     unit: str
@@ -38,21 +40,21 @@ def controls_of(car: Car) -> tuple[Control, ...]:
     rails, box, wheel = car.rails, car.pedals, car.steering_wheel
     pitch = rails.hole_pitch if rails.kind == "drilled" else SLIDING
     seat = (
-        Control("setup.seat_travel", "seat forward", "mm", -rails.rearward_travel, rails.forward_travel, pitch),
-        Control("setup.recline", "seat recline", "deg", -rails.upright_travel, rails.recline_travel, TURNING),
-        Control("setup.seat_raise", "seat raise", "mm", -rails.lower_travel, rails.raise_travel, SLIDING),
+        Control("seat", "setup.seat_travel", "seat forward", "mm", -rails.rearward_travel, rails.forward_travel, pitch),
+        Control("seat", "setup.recline", "seat recline", "deg", -rails.upright_travel, rails.recline_travel, TURNING),
+        Control("seat", "setup.seat_raise", "seat raise", "mm", -rails.lower_travel, rails.raise_travel, SLIDING),
     )
     spacer = wheel.spacer_max if wheel else 0.0
     rest = (
-        Control("setup.box_travel", "box rearward", "mm", -box.box_forward, box.box_rearward, box.box_pitch or SLIDING),
-        Control("setup.wheel_spacer", "wheel spacer", "mm", 0.0, spacer, SLIDING),
+        Control("rest", "setup.box_travel", "box rearward", "mm", -box.box_forward, box.box_rearward, box.box_pitch or SLIDING),
+        Control("rest", "setup.wheel_spacer", "wheel spacer", "mm", 0.0, spacer, SLIDING),
     )
     return (*seat, *rest, *_pedals(car))
 
 
 def _pedals(car: Car) -> tuple[Control, ...]:
     return tuple(
-        Control(f"setup.{name}.{field}", f"{name} {title}", "mm", 0.0, most, SLIDING)
+        Control(field, f"setup.{name}.{field}", f"{name} {title}", "mm", 0.0, most, SLIDING)
         for field, title in (("stand_off", "stand-off"), ("longer_arm", "longer arm"))
         for name, pedal in car.fitted_pedals().items()
         for most in (getattr(pedal, f"max_{field}"),)

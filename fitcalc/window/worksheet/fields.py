@@ -53,7 +53,8 @@ class Entry(QLineEdit):
         """Shows the document's value, unless what stands here can't be used or says the same."""
         value = at_ref(self._session.work, self.ref)
         estimated = value is None and taken is not None
-        self.setPlaceholderText(self._written(taken.value) if estimated and taken else self._default())
+        guess = self._session.shown.rounded(taken.value, self.declared.unit) if taken else ""
+        self.setPlaceholderText(guess if estimated else self._default())
         show_property(self, "estimated", estimated)
         if not self.refused and not self._says(value):
             self.setText(self._written(value))

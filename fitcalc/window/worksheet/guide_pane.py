@@ -1,7 +1,7 @@
 """How to take the measurement that has the keyboard: words, allowed span, and a drawing of where the tape goes."""
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF, QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QWidget
 
 from fitcalc.body.guide import Drawing, guide_for
@@ -27,11 +27,6 @@ class GuideDrawing(QWidget):
         self._drawing: Drawing | None = drawing
         self.setVisible(drawing is not None)
         self.update()
-
-    def sizeHint(self) -> QSize:  # noqa: N802
-        """Large enough to tell a knee from an ankle."""
-        side = 9 * self.fontMetrics().height()
-        return QSize(side, side)
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802
         """Draws the figure thin and the tape heavy."""
@@ -96,6 +91,11 @@ class GuidePane(QFrame):
         if guide:
             lines += [guide.care, f"Decides most: {guide.decides}"]
         self._words.setText("<br>".join(filter(None, lines)))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802
+        """Leaves the words at least three fifths of the width."""
+        super().resizeEvent(event)
+        self._drawing.setFixedWidth(min(self.height(), self.width() * 2 // 5))
 
     def _span(self, declared: Declared) -> str:
         if declared.low is None or declared.high is None:

@@ -12,6 +12,8 @@ from fitcalc.window.worksheet.order import Section
 Form = Literal["value", "point", "pair", "heading", "list", "absent"]
 POINT = ("x", "y", "z", "tolerance", "note")
 HIDDEN = ("format",)
+ALONE = ("car.rails", "car.pedals.clutch", "car.pedals.brake", "car.pedals.throttle", "car.harness", "car.footwell")
+"""Parts that fill a section, whose heading names them already."""
 
 
 @dataclass(frozen=True)
@@ -55,7 +57,8 @@ def _section(work: Work, ref: str, depth: int, name: str, declared: Declared, va
     elif set(declared.names) <= set(POINT):
         yield Row("point", ref, name, depth, declared)
     else:
-        yield Row("heading", ref, name, depth, declared)
+        if depth or ref not in ALONE:
+            yield Row("heading", ref, name, depth, declared)
         for each in declared.names:
             if each not in HIDDEN:
                 yield from _lines(work, f"{ref}.{each}", depth + 1, "")

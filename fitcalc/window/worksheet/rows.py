@@ -1,5 +1,7 @@
 """One line of the worksheet as widgets."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
@@ -12,6 +14,8 @@ from fitcalc.window.worksheet.lines import Row
 
 AXES = ("x", "y", "z")
 INDENT = 10
+STACKED_FROM = 150
+"""Text size, %, from which a title stands above its field."""
 
 
 def label(text: str, role: str = "", parent: QWidget | None = None) -> QLabel:
@@ -33,6 +37,7 @@ class RowWidget(QWidget):
     def __init__(self, session: Session, row: Row, parent: QWidget) -> None:
         super().__init__(parent)
         self.row, self._session = row, session
+        self._stacked = session.preferences.text_size >= STACKED_FROM
         self.fields: list[Entry | Chooser] = []
         self._units: list[tuple[QLabel, str]] = []
         self._sureness = label("", "quiet", self)
@@ -66,20 +71,24 @@ class RowWidget(QWidget):
                 self._build_heading()
 
     def _build_value(self) -> None:
-        line = self._line()
         title = label(self.row.title)
         title.setWordWrap(True)
         field = self._field(self.row.ref, self.row.title)
         title.setBuddy(field)
-        line.addWidget(title, 5)
+        line = self._line()
+        line.addWidget(title, 1)
+        if self._stacked:
+            line = self._line()
         if self.row.declared.kind == "number":
             self._fix_width(field)
             line.addWidget(field)
             line.addWidget(self._unit(self.row.declared.unit))
-            self._sureness.setVisible(True)
-            line.addWidget(self._sureness, 4)
+            self._sureness.setFixedWidth(self._sureness.fontMetrics().horizontalAdvance("1234 to 1234 "))
+            line.addWidget(self._sureness)
+            if self._stacked:
+                line.addStretch(1)
         else:
-            line.addWidget(field, 7)
+            line.addWidget(field, 2)
 
     def _build_point(self) -> None:
         head = self._line()
@@ -94,9 +103,16 @@ class RowWidget(QWidget):
             if axis in self.row.declared.names:
                 self._axis(line, axis, f"{self.row.ref}.{axis}")
         line.addStretch(1)
+        self._build_note(line)
+
+    def _build_note(self, line: QHBoxLayout) -> None:
         note = self._field(f"{self.row.ref}.note", f"{self.row.title}, note")
-        note.setProperty("hint", "note")
-        line.addWidget(note, 3)
+        note.setPlaceholderText("note")
+        note.setVisible(bool(at_ref(self._session.work, f"{self.row.ref}.note")))
+        opener = self._button(line, "note", "write a note", lambda: (note.show(), note.setFocus()))
+        opener.setHidden(not note.isHidden())
+        opener.clicked.connect(opener.hide)
+        self._page.addWidget(note)
 
     def _build_pair(self) -> None:
         line = self._line()
@@ -141,18 +157,20 @@ class RowWidget(QWidget):
     def _unit(self, unit: str) -> QLabel:
         shown = label("", "quiet")
         self._units.append((shown, unit))
-        shown.setMinimumWidth(shown.fontMetrics().horizontalAdvance("mm "))
+        shown.setFixedWidth(shown.fontMetrics().horizontalAdvance("mm "))
         return shown
 
     def _fix_width(self, field: QWidget, sample: str = "-12345.6") -> None:
         field.setFixedWidth(field.fontMetrics().horizontalAdvance(sample) + 12)
 
-    def _button(self, line: QHBoxLayout, mark: str, does: str, action: object) -> None:
+    def _button(self, line: QHBoxLayout, mark: str, does: str, action: Callable[[], object]) -> QToolButton:
         button = QToolButton(self, text=mark)
         button.setAccessibleName(f"{self.row.title}: {does}")
         button.setToolTip(does.capitalize())
-        button.clicked.connect(action)
+        button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        button.clicked.connect(lambda: action())
         line.addWidget(button)
+        return button
 
     def _add_entry(self) -> None:
         entries = at_ref(self._session.work, self.row.ref)
@@ -178,8 +196,9 @@ class RowWidget(QWidget):
             self._sureness.setText("")
             return
         shown, unit = self._session.shown, self.row.declared.unit
-        low, high = shown.typed(taken.low, unit), shown.typed(taken.high, unit)
-        self._sureness.setText("measured" if taken.measured else f"likely {low} to {high}")
+        low, high = shown.rounded(taken.low, unit), shown.rounded(taken.high, unit)
+        self._sureness.setText("measured" if taken.measured else f"{low} to {high}")
+        self._sureness.setToolTip("" if taken.measured else f"Estimated: 90 of 100 such people lie between {low} and {high}")
         role = "quiet" if taken.measured else "estimated"
         if self._sureness.property("role") != role:
             self._sureness.setProperty("role", role)

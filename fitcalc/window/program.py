@@ -1,0 +1,74 @@
+"""The application: one window, its guard against bugs, and work that an earlier run left behind."""
+
+import sys
+from pathlib import Path
+
+from PySide6.QtWidgets import QApplication
+
+from fitcalc.documents.car import Car
+from fitcalc.documents.driver import Driver
+from fitcalc.documents.samples import sample_path
+from fitcalc.documents.store import load_car, load_driver
+from fitcalc.window.autosave import discard, left_behind, recover
+from fitcalc.window.crash import CrashGuard
+from fitcalc.window.look import Look
+from fitcalc.window.main_window import MainWindow
+from fitcalc.window.preferences import load_preferences
+from fitcalc.window.session import Session
+from fitcalc.window.work import new_work
+
+FIRST_CAR, FIRST_DRIVER = "hillclimb", "robin"
+
+
+def run(paths: list[str]) -> int:
+    """Shows the window until it is closed."""
+    application = QApplication(sys.argv[:1])
+    window = open_window(application, paths)
+    guard = CrashGuard(window.autosave.keep, window.notice.say)
+    window.show()
+    status = application.exec()
+    guard.release()
+    return status
+
+
+def open_window(application: QApplication, paths: list[str]) -> MainWindow:
+    """A window on the files named; else on what a crash left behind; else on a sample."""
+    application.setApplicationName("fitcalc")
+    application.setStyle("Fusion")
+    preferences = load_preferences()
+    session = Session(new_work(*first_documents()), preferences)
+    window = MainWindow(session, Look(application, preferences))
+    session.setParent(window)
+    for path in paths:
+        window.filing.open(_path(path))
+    if not paths:
+        take_back(window)
+    return window
+
+
+def first_documents() -> tuple[Car, Driver]:
+    """The sample that the first start opens."""
+    return load_car(sample_path(FIRST_CAR)), load_driver(sample_path(FIRST_DRIVER))
+
+
+def take_back(window: MainWindow) -> None:
+    """Goes on with the newest work that a crash left behind."""
+    for path in left_behind():
+        kept = recover(path)
+        if kept is not None:
+            begun = window.session.work
+            window.session.take_over(kept.work, kept.originals, kept.paths)
+            window.autosave.keep()
+            discard(path)
+            window.notice.say(
+                f"The last run ended unexpectedly. The work is back as it was at {kept.when}; it is not saved.",
+                "Start afresh",
+                lambda: window.session.push("start afresh", begun),
+            )
+            return
+
+
+def _path(name: str) -> Path:
+    """The file, or the sample of that name where there is no such file."""
+    path = Path(name)
+    return path if path.exists() or path.suffix else sample_path(name)

@@ -1,0 +1,49 @@
+"""The program with a window: what must be there before it, and what it opens with."""
+
+import os
+import subprocess
+import sys
+
+LIBRARIES = (
+    "libegl1 libgl1 libxkbcommon0 libdbus-1-3 libfontconfig1 libxcb-icccm4 libxcb-keysyms1 libxcb-image0 "
+    "libxcb-render-util0 libxkbcommon-x11-0 libxcb-shape0 libxcb-cursor0"
+)
+"""Debian and Ubuntu packages that Qt needs."""
+TRIAL = "import sys; from PySide6.QtWidgets import QApplication; QApplication(sys.argv[:1])"
+TRIAL_LIMIT_S = 30
+CANNOT_START = 2
+
+
+def start(paths: list[str]) -> int:
+    """Opens the window on these files, or on a sample; the exit status is 2 where a window can't be had."""
+    with _trial() as trial:
+        if not _succeeds(trial):
+            sys.stderr.write(f"fitcalc: {no_window()}\n")
+            return CANNOT_START
+    from fitcalc.window.program import run
+
+    return run(paths)
+
+
+def no_window() -> str:
+    """Why there is no window and what to do, as one sentence."""
+    return (
+        "the window can't start because a system library or a display is missing: on Debian or Ubuntu install "
+        f"{LIBRARIES}, or set QT_QPA_PLATFORM=offscreen where there is no display; all commands but `window` work without."
+    )
+
+
+def _trial() -> subprocess.Popen[bytes]:
+    """Qt started in a process of its own, because Qt ends the process that it can't start in."""
+    environment = os.environ | {"QT_FATAL_WARNINGS": ""}
+    return subprocess.Popen(
+        [sys.executable, "-c", TRIAL], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, env=environment
+    )
+
+
+def _succeeds(trial: subprocess.Popen[bytes]) -> bool:
+    try:
+        return trial.wait(TRIAL_LIMIT_S) == 0
+    except subprocess.TimeoutExpired:
+        trial.kill()
+        return False
