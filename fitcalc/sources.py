@@ -25,7 +25,7 @@ class Source(BaseModel):
         confidence: how well the figure is known; shown wherever the figure is shown.
     """
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
     document: str
     clause: str = ""

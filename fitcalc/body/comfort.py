@@ -7,7 +7,6 @@ vertical, neck the head bent forward on the trunk.
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
 from typing import Any
@@ -16,7 +15,7 @@ import numpy as np
 from pydantic import BaseModel, ConfigDict, Field
 
 from fitcalc.body.survey import DATA, Sex
-from fitcalc.documents import driver as files
+from fitcalc.documents.driver import Driver, Targets
 from fitcalc.sources import Confidence, Source
 from fitcalc.units import Deg
 
@@ -26,7 +25,7 @@ Span = tuple[float, float]
 class Row(BaseModel):
     """Base of a row of a data file."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
 
 class PostureSet(Row):
@@ -52,28 +51,6 @@ class Window(Row):
     quantity: str
     recommended: Span
     permitted: Span
-
-
-@dataclass(frozen=True, eq=False)
-class Targets:
-    """What is aimed at, deg: the recommended windows, with the driver's own wishes in them."""
-
-    recline_low: float
-    recline_high: float
-    hip_low: float
-    hip_high: float
-    knee_released_low: float
-    knee_released_high: float
-    knee_pressed_low: float
-    knee_pressed_high: float
-    ankle_low: float
-    ankle_high: float
-    elbow_low: float
-    elbow_high: float
-    shoulder_low: float
-    shoulder_high: float
-    neck_low: float
-    neck_high: float
 
 
 class MotionTable(Row):
@@ -134,22 +111,14 @@ def motion_limits(table: MotionTable, sex: Sex) -> dict[str, Span]:
     }
 
 
-def windows_for(driver: files.Driver) -> dict[str, Window]:
+def windows_for(driver: Driver) -> dict[str, Window]:
     """The single-seater's windows with the driver's own wishes as recommended; what is permitted stays."""
     wishes = _wishes(driver.targets)
     free = (None, None)
     return {name: _wished(window, *wishes.get(name, free)) for name, window in single_seater().items()}
 
 
-def targets_for(driver: files.Driver) -> Targets:
-    """What to aim at for one driver."""
-    ends: dict[str, float] = {}
-    for name, window in windows_for(driver).items():
-        ends[f"{name}_low"], ends[f"{name}_high"] = window.recommended
-    return Targets(**ends)
-
-
-def _wishes(targets: files.Targets) -> dict[str, tuple[float | None, float | None]]:
+def _wishes(targets: Targets) -> dict[str, tuple[float | None, float | None]]:
     return {
         "knee_released": (targets.knee_released_low, targets.knee_released_high),
         "knee_pressed": (None, targets.knee_pressed_high),

@@ -27,7 +27,7 @@ class Drawing(BaseModel):
         label: what to write beside the tape.
     """
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
     lines: tuple[tuple[Spot, ...], ...]
     circles: tuple[tuple[float, float, float], ...] = ()
@@ -49,7 +49,7 @@ class Guide(BaseModel):
         drawing: where the tape goes.
     """
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
     field: str
     title: str

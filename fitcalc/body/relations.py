@@ -18,7 +18,7 @@ from fitcalc.units import Floats
 class Relation(BaseModel):
     """One constant: what it is, what it multiplies, its figure for each sex, its spread and its source."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
     id: str
     quantity: str

@@ -25,7 +25,9 @@ class Case:
     @property
     def count(self) -> int:
         """How many cases there are."""
-        return len(self.sitting.trunk.hip)
+        parts = [at.full.knee for at in self.sitting.pedals.values()]
+        parts += [arm.grip for arm in self.sitting.hands or ()]
+        return max(len(points) for points in (self.sitting.trunk.hip, *parts))
 
     def full(self, value: Floats) -> Floats:
         """A figure as `(n,)`, repeated where it is the same for all cases."""

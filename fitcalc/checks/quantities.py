@@ -28,7 +28,7 @@ class Quantity(BaseModel):
         always_show: listed as a finding even where no rule limits it.
     """
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
     id: str
     label: str

@@ -154,7 +154,7 @@ class Driver(Document):
     name: str = part("name", "Who this is.")
     note: str = part("note", "Anything worth remembering about this driver.", "")
     sex: Literal["female", "male"] | None = part(
-        "sex", "Which survey table the estimates use; left out, both are mixed half and half.", None
+        "sex", "Which survey table is used; left out, both are mixed by how well they fit.", None
     )
     mass: float | None = kg("mass", "Body mass in light clothing, without kit.", (30, 220), None)
     tape: float = mm("tape tolerance", "What each body measurement can promise, plus or minus.", (0, 50), 5.0)

@@ -66,7 +66,7 @@ def behind_on_profile(centre: Points, radius: Mm, profile: Points) -> tuple[Poin
         hit, here = _last_hit(centre, radius, start[None], end[None])
         rearward = here & (hit[:, 0] >= centre[:, 0]) & (~found | (hit[:, 0] > best[:, 0]))
         best = np.where(rearward[:, None], hit, best)
-        found |= rearward
+        found = found | rearward
     return at_y(best, centre[:, 1]), found
 
 

@@ -44,7 +44,7 @@ def surface_room(shapes: Points, line: Points, solid: float) -> Mm:
     """Least gap between outlines and a surface that runs front to rear, `(...)`; negative = how deep they stand in it.
 
     Args:
-        shapes: `(..., k, 3)`, single points or five and more corners in order.
+        shapes: `(..., k, 3)`, single points, or corners in order round an outline.
         line: the surface in side view, `(j, 3)`; beyond its ends there is none.
         solid: 1.0 for what is solid above its line, -1.0 for what is solid below.
     """
@@ -57,7 +57,7 @@ def surface_room(shapes: Points, line: Points, solid: float) -> Mm:
 
 def _room_to_points(shapes: Points, places: Points) -> Mm:
     """Least gap between outlines and single points, negative where one lies inside, `(...)`."""
-    start, end = _side_ends(shapes)
+    start, end = shapes, np.roll(shapes, -1, axis=-2)
     along, span = end - start, places[:, None] - start[..., None, :, :]
     turn = along[..., None, :, 0] * span[..., 2] - along[..., None, :, 2] * span[..., 0]
     inside = np.all(turn >= 0.0, axis=-1) | np.all(turn <= 0.0, axis=-1)

@@ -13,7 +13,7 @@ from fitcalc.units import Floats, Mm, MPa
 class Strength(BaseModel):
     """Least yield (or 0.2 % proof) stress and tensile strength up to a thickness."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
     to: float = Field(gt=0)
     yield_stress: float = Field(gt=0, alias="yield")

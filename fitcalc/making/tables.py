@@ -14,7 +14,7 @@ DATA = Path(__file__).parent / "data"
 class Row(BaseModel):
     """One row of a table; a row without a source does not load."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
     id: str
     source: Source

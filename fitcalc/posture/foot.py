@@ -49,37 +49,40 @@ def floor_line(car: Car) -> Points:
     return extended(profile_points(car.footwell.floor))
 
 
-def heel_down(pad: Pad, links: Links, car: Car) -> Foot:
-    """Heel on the floor, ball on the middle of the pad: throttle and light braking.
+def heel_down(pad: Pad, links: Links, car: Car, slide: Mm | float = 0.0) -> Foot:
+    """Heel on the floor, ball on the pad: throttle and light braking.
 
-    Where the ball cannot reach the pad the foot points at it from the nearest floor, and `lift` says what is missing.
+    Where the ball cannot reach the pad the foot points at it from the nearest floor; `lift` says what is missing.
+
+    Args:
+        pad: what the ball rests on.
+        links: the body.
+        car: whose floor and heel rest hold the heel.
+        slide: where on the face the ball rests, from its middle, positive upward.
     """
     span = heel_to_ball(links)
-    floor = floor_line(car)
-    heel, found = behind_on_profile(pad.centre, span, floor)
+    aim = pad.centre + scaled(pad.up, slide)
+    heel, found = behind_on_profile(aim, span, floor_line(car))
     heel, found = _held_by_rest(heel, found, car)
-    gap = length(at_y(pad.centre, heel[:, 1]) - heel)
+    gap = length(at_y(aim, heel[:, 1]) - heel)
     lift = np.where(found, 0.0, np.maximum(gap - span, 0.0))
-    ball = heel + scaled(unit(pad.centre - heel), span)
+    ball = heel + scaled(unit(aim - heel), span)
     return _shoe(heel, ball, links, np.ones(len(heel), dtype=bool), lift, pad)
 
 
-def heel_planted(rest: Foot, pad: Pad, links: Links) -> tuple[Foot, Bools]:
-    """Heel where it was at rest, the foot turned about it until the sole meets the pad's face again.
+def planted_slide(rest: Foot, pad: Pad, links: Links) -> Mm:
+    """Where the ball meets a pad that has moved away while the heel stays: from the middle of the face, upward.
 
-    Returns:
-        The foot, and whether the face can be met so.
+    Out of the shoe's reach it is the place on the face's line nearest to the heel. A foot whose heel is not on the
+    floor keeps its ball on the middle.
     """
     span = heel_to_ball(links)
     from_heel = pad.centre - rest.heel
     middle = -dot(from_heel, pad.up)
     offset = from_heel + scaled(pad.up, middle)
-    room = span * span - dot(offset, offset)
-    half = np.sqrt(np.maximum(room, 0.0))
+    half = np.sqrt(np.maximum(span * span - dot(offset, offset), 0.0))
     slide = np.where(np.abs(middle + half) < np.abs(middle - half), middle + half, middle - half)
-    ball = pad.centre + scaled(pad.up, slide)
-    foot = _shoe(rest.heel, ball, links, rest.grounded, rest.lift, pad)
-    return foot, room >= 0.0
+    return np.where(rest.grounded, slide, 0.0)
 
 
 def sole_flat(pad: Pad, links: Links, car: Car) -> tuple[Foot, Bools]:

@@ -54,7 +54,10 @@ class Arm:
 
 
 def leg_to(hip: Points, foot: Foot, trunk: Trunk, links: Links) -> Leg:
-    """The leg from a hip joint to a foot, knee up; a foot out of reach keeps its place and `shortfall` says by how much."""
+    """The leg from a hip joint to a foot, knee up.
+
+    A foot out of reach keeps its place, and `shortfall` says by how much.
+    """
     chain = two_link(hip, foot.ankle, links.thigh, links.shank, UP)
     torso_up = hip + trunk.shoulder - trunk.hip
     return Leg(

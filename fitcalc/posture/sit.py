@@ -11,7 +11,7 @@ from fitcalc.documents.car_pedals import Pedal
 from fitcalc.documents.setup import Setup
 from fitcalc.geometry.side import LEFT, RIGHT, at_y
 from fitcalc.posture.cases import column
-from fitcalc.posture.foot import Foot, chosen, heel_down, heel_planted, sole_flat
+from fitcalc.posture.foot import Foot, chosen, heel_down, planted_slide, sole_flat
 from fitcalc.posture.limbs import Arm, Leg, arm_to, leg_to
 from fitcalc.posture.pads import Pad, pad_at
 from fitcalc.posture.seat import back_angle, hip_point
@@ -86,17 +86,16 @@ def foot_at_rest(name: str, pad: Pad, links: Links, car: Car) -> Foot:
 def foot_pressed(name: str, rest: Foot, pad: Pad, pedal: Pedal, links: Links, car: Car) -> Foot:
     """The foot at part or full travel.
 
-    The throttle is worked about a planted heel while the ball stays on the pad; the other pedals with the sole flat
-    where the heel then clears the floor. Otherwise the heel slides along the floor after the pad.
+    The throttle is worked about a planted heel until the ball comes to the edge of the pad, then the heel slides after
+    it. The other pedals are pushed with the sole flat where the heel then clears the floor; where it does not, the
+    heel slides along the floor with the ball on the middle of the pad.
     """
-    follows = heel_down(pad, links, car)
-    if name == "throttle":
-        planted, meets = heel_planted(rest, pad, links)
-        stays = meets & rest.grounded & (np.abs(planted.slide) <= column(pedal.pad_height) / 2)
-        follows = chosen(stays, planted, follows)
     flat, clear = sole_flat(pad, links, car)
-    pushes_flat = clear & (~follows.grounded | (follows.lift > 0.0) | (name != "throttle"))
-    return chosen(pushes_flat, flat, follows)
+    if name != "throttle":
+        return chosen(clear, flat, heel_down(pad, links, car))
+    edge = column(pedal.pad_height) / 2
+    turned = heel_down(pad, links, car, np.clip(planted_slide(rest, pad, links), -edge, edge))
+    return chosen(clear & (turned.lift > 0.0), flat, turned)
 
 
 def hands_at(car: Car, links: Links, setup: Setup, trunk: Trunk, turn: Deg) -> tuple[Arm, Arm] | None:

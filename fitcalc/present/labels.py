@@ -25,7 +25,7 @@ from fitcalc.present.picture import (
 )
 from fitcalc.units import Floats
 
-LETTER, HEIGHT, PADDING = 0.56, 1.3, 0.5
+LETTER, HEIGHT, PADDING = 0.60, 1.3, 0.5
 """Mean width of a letter, height of a line and room at the two ends, in heights of the lettering."""
 RINGS = (0.0, 1.2, 2.2, 3.4, 5.0, 7.0, 9.5)
 """How far from home a text is tried, in heights of the lettering."""

@@ -24,7 +24,7 @@ Place = tuple[float, float, float]
 class Record(BaseModel):
     """Base of every part: no NaN, no infinity."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
 
 class BodyRow(Record):

@@ -1,7 +1,7 @@
 """Palette, style and text size of the whole program."""
 
 from PySide6.QtCore import QObject, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QPalette
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
 from PySide6.QtWidgets import QApplication
 
 from fitcalc.window.colours import DARK, LIGHT, Colours
@@ -68,7 +68,7 @@ class Look(QObject):
     def __init__(self, application: QApplication, preferences: Preferences, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._application, self._preferences = application, preferences
-        self._system_size = application.font().pointSizeF()
+        self._system_size = QFontDatabase.systemFont(QFontDatabase.SystemFont.GeneralFont).pointSizeF()
         application.styleHints().colorSchemeChanged.connect(self._follow_system)
         self.show_as(preferences)
 

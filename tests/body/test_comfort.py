@@ -10,7 +10,6 @@ from fitcalc.body.comfort import (
     posture_sets,
     single_seater,
     single_seater_source,
-    targets_for,
     windows_for,
 )
 from fitcalc.body.leg_force import knee_arm, leg_force, leg_force_share
@@ -60,12 +59,6 @@ def test_own_wishes_replace_what_is_recommended_only():
 )
 def test_a_wish_beyond_the_other_end_carries_it_along(wish, expected):
     assert windows_for(driver(**wish))["knee_released"].recommended == expected
-
-
-def test_targets_are_the_recommended_ends():
-    targets = targets_for(driver(knee_pressed_high=150.0))
-    assert (targets.recline_low, targets.recline_high) == (30.0, 50.0)
-    assert targets.knee_pressed_high == 150.0
 
 
 def test_published_sets_name_author_and_confidence():

@@ -44,7 +44,9 @@ def with_trunk(case, **joints):
 
 
 def with_links(case, **sizes):
-    return replace(case, links=replace(case.links, **{name: np.array([size]) for name, size in sizes.items()}))
+    return replace(
+        case, links=replace(case.links, **{name: np.array([size]) for name, size in sizes.items()})
+    )
 
 
 def by_id(figures):

@@ -14,7 +14,13 @@ NEAR = 1e-6
 CAR = {
     "footwell.roof": ((0.0, 600.0), (2000.0, 600.0)),
     "footwell.obstacles": (
-        {"name": "Fire bottle", "centre": {"x": 700.0, "z": 120.0}, "radius": 60.0, "y_low": -90.0, "y_high": -20.0},
+        {
+            "name": "Fire bottle",
+            "centre": {"x": 700.0, "z": 120.0},
+            "radius": 60.0,
+            "y_low": -90.0,
+            "y_high": -20.0,
+        },
     ),
     "steering_wheel.centre": {"x": 1000.0, "y": 0.0, "z": 500.0},
     "steering_wheel.column_foot": {"x": 300.0, "z": 500.0},
@@ -56,7 +62,13 @@ def test_shank_over_a_fire_bottle(case):
 
 def test_a_leg_beside_a_thing_counts_sideways(case):
     """Bottle from y = 10 on, at the height of the shank, which reaches y = -25 with its 55 mm of flesh."""
-    bottle = {"name": "Fire bottle", "centre": {"x": 600.0, "z": 250.0}, "radius": 60.0, "y_low": 10.0, "y_high": 90.0}
+    bottle = {
+        "name": "Fire bottle",
+        "centre": {"x": 600.0, "z": 250.0},
+        "radius": 60.0,
+        "y_low": 10.0,
+        "y_high": 90.0,
+    }
     chassis = seated(CAR | {"footwell.obstacles": (bottle,)}).car
     room = value(knee_figures(replace(case, car=chassis)), "leg.left.fire_bottle")
     assert room == pytest.approx(35.0, abs=NEAR)
@@ -65,7 +77,13 @@ def test_a_leg_beside_a_thing_counts_sideways(case):
 @given(st.floats(0, 40))
 def test_a_thicker_thing_never_leaves_more_room(more):
     def room(radius):
-        bottle = {"name": "b", "centre": {"x": 600.0, "z": 120.0}, "radius": radius, "y_low": -90.0, "y_high": 90.0}
+        bottle = {
+            "name": "b",
+            "centre": {"x": 600.0, "z": 120.0},
+            "radius": radius,
+            "y_low": -90.0,
+            "y_high": 90.0,
+        }
         return value(knee_figures(seated({"footwell.obstacles": (bottle,)})), "leg.left.b")
 
     assert room(40.0 + more) <= room(40.0) + NEAR
@@ -76,4 +94,6 @@ def test_a_mirror_swaps_the_legs():
     here, there = (knee_figures(seated_in(each)) for each in (chassis, mirrored(chassis)))
     for key in ("roof", "column", "wheel", "hoop"):
         assert value(there, f"knee.right.{key}") == pytest.approx(value(here, f"knee.left.{key}"), abs=NEAR)
-    assert value(there, "leg.right.fire_bottle") == pytest.approx(value(here, "leg.left.fire_bottle"), abs=NEAR)
+    assert value(there, "leg.right.fire_bottle") == pytest.approx(
+        value(here, "leg.left.fire_bottle"), abs=NEAR
+    )

@@ -60,7 +60,9 @@ def test_straight_arm_beyond_the_knob():
 
 def test_a_control_is_reached_with_its_own_hand():
     """Left shoulder at y = -190, control 380 across: 600 - hypot(380, 300)."""
-    values = {"controls": ({"name": "Fuel cut-off!", "hand": "left", "at": {"x": 1100.0, "y": 190.0, "z": 700.0}},)}
+    values = {
+        "controls": ({"name": "Fuel cut-off!", "hand": "left", "at": {"x": 1100.0, "y": 190.0, "z": 700.0}},)
+    }
     case = with_links(seated(values), upper_arm=280.0, forearm=320.0)
     case = with_trunk(case, shoulder_left=(1400.0, -190.0, 700.0))
     expected = 600.0 - np.hypot(380.0, 300.0)
@@ -69,7 +71,9 @@ def test_a_control_is_reached_with_its_own_hand():
 
 def test_elbow_room_falls_with_the_body_side():
     wide, narrow = (reach_figures(seated({"cockpit.side_half_width": half})) for half in (320.0, 300.0))
-    assert value(wide, "reach.elbow_left") - value(narrow, "reach.elbow_left") == pytest.approx(20.0, abs=NEAR)
+    assert value(wide, "reach.elbow_left") - value(narrow, "reach.elbow_left") == pytest.approx(
+        20.0, abs=NEAR
+    )
     elbow = np.abs(by_id(wide)["reach.elbow_left"].evidence[0][0, 1])
     assert value(wide, "reach.elbow_left") == pytest.approx(320.0 - elbow - ELBOW_RADIUS, abs=NEAR)
 
@@ -81,7 +85,8 @@ def test_a_mirror_swaps_the_elbows():
 
 
 @pytest.mark.parametrize(
-    ("path", "id"), [("gear_lever", "reach.gear.1"), ("steering_wheel", "reach.elbow_left"), ("cockpit", "reach.elbow_left")]
+    ("path", "id"),
+    [("gear_lever", "reach.gear.1"), ("steering_wheel", "reach.elbow_left"), ("cockpit", "reach.elbow_left")],
 )
 def test_what_was_not_measured_is_named(path, id):
     assert by_id(reach_figures(seated({path: None})))[id].missing == path

@@ -65,7 +65,9 @@ def test_a_swept_bar_agrees_with_a_ring_sector():
     sector = shapely.Polygon([*(300 * arc), *(160 * arc[::-1])])
     assert sector.area == pytest.approx(11239.92, rel=1e-5)
     angles = np.radians(20 * np.array(STATIONS))
-    bars = np.stack([point(r * np.cos(angles), 0 * angles, r * np.sin(angles)) for r in (160.0, 300.0)], axis=1)
+    bars = np.stack(
+        [point(r * np.cos(angles), 0 * angles, r * np.sin(angles)) for r in (160.0, 300.0)], axis=1
+    )
     probe = point(np.array([320.0]), np.array([0.0]), np.array([50.0]))
     expected = sector.distance(shapely.Point(320.0, 50.0))
     assert path_distance(bars[None], probe[:, None]) == pytest.approx(expected, abs=0.3)
@@ -93,7 +95,9 @@ def test_a_thicker_tube_never_leaves_more_room(more, x, z):
 @settings(max_examples=20, deadline=None)
 def test_a_larger_box_never_leaves_more_room(size):
     def room(scale):
-        box = tuple((60 + scale * x, 300 + scale * z) for x, z in ((-30, -30), (30, -30), (30, 30), (-30, 30)))
+        box = tuple(
+            (60 + scale * x, 300 + scale * z) for x, z in ((-30, -30), (30, -30), (30, 30), (-30, 30))
+        )
         thing = {"name": "box", "outline": box, "y_low": -40.0 * scale, "y_high": 40.0 * scale}
         return value(cleat_figures(seated({"footwell.obstacles": (thing,)})), "cleat.brake.box")
 
@@ -102,7 +106,9 @@ def test_a_larger_box_never_leaves_more_room(size):
 
 def test_a_tube_beside_the_shoe_is_measured_sideways():
     """Shoe 100 wide on the brake at y = 0; a tube that ends 70 mm to the right leaves 20 mm."""
-    case = with_links(seated({"footwell.obstacles": (tube(250.0, 150.0, y=(70.0, 200.0)),)}), shoe_width=100.0)
+    case = with_links(
+        seated({"footwell.obstacles": (tube(250.0, 150.0, y=(70.0, 200.0)),)}), shoe_width=100.0
+    )
     shoe = half_width_turned(case.links, np.array([5.0]))[0]
     assert value(cleat_figures(case), "cleat.brake.tube") == pytest.approx(70.0 - shoe, abs=NEAR)
 
@@ -111,7 +117,9 @@ def test_play_between_cleats_and_on_a_plain_pad():
     """Shoe 98 wide: 108 between the cleats leaves 10; a plain pad 60 wide lets it stand 38 over."""
     cleats = {"pad_width": 120.0, "cleat_height": 10.0, "cleat_spacing": 108.0}
     values = {f"pedals.brake.{key}": given for key, given in cleats.items()}
-    figures = cleat_figures(with_links(seated(values | dict(plain("throttle", 140.0, 60.0))), shoe_width=98.0))
+    figures = cleat_figures(
+        with_links(seated(values | dict(plain("throttle", 140.0, 60.0))), shoe_width=98.0)
+    )
     assert value(figures, "cleat.brake.play") == pytest.approx(10.0, abs=NEAR)
     assert value(figures, "cleat.throttle.play") == pytest.approx(-38.0, abs=NEAR)
 
@@ -119,7 +127,9 @@ def test_play_between_cleats_and_on_a_plain_pad():
 def test_gap_between_pads():
     """Brake 84 wide at y = 0, throttle 46 wide at 104: 104 - 42 - 23."""
     widths = {"brake": (0.0, 84.0), "throttle": (104.0, 46.0)}
-    figures = cleat_figures(seated({path: given for name, pad in widths.items() for path, given in plain(name, *pad)}))
+    figures = cleat_figures(
+        seated({path: given for name, pad in widths.items() for path, given in plain(name, *pad)})
+    )
     assert value(figures, "cleat.brake_throttle.pads") == pytest.approx(39.0, abs=NEAR)
 
 
@@ -153,7 +163,9 @@ def test_side_wall():
 @pytest.mark.parametrize(("toe_out", "expected"), [(0.0, 50.0), (20.0, 35.0 * 0.9396926 + 200.0 * 0.3420201)])
 def test_a_shoe_turned_out_reaches_aside_with_its_heel(toe_out, expected):
     """Shoe 100 wide and 280 long, heel 200 behind the ball and 35 half wide; cos and sin of 20 deg."""
-    case = with_links(seated(), shoe_width=100.0, shoe_length=280.0, heel_to_ball=190.0, shoe_heel_margin=10.0)
+    case = with_links(
+        seated(), shoe_width=100.0, shoe_length=280.0, heel_to_ball=190.0, shoe_heel_margin=10.0
+    )
     assert half_width_turned(case.links, np.array([toe_out]))[0] == pytest.approx(expected, abs=1e-4)
 
 

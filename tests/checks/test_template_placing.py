@@ -46,7 +46,9 @@ def test_template_in_a_straight_seat(back, shoulder, head, top):
 
 @pytest.mark.parametrize("back", [20.0, 30.0, 45.0])
 def test_torso_line_follows_a_straight_back(back):
-    assert value(template_figures(seated(straight_seat(back))), "template.torso_angle") == pytest.approx(back, abs=NEAR)
+    assert value(template_figures(seated(straight_seat(back))), "template.torso_angle") == pytest.approx(
+        back, abs=NEAR
+    )
 
 
 def test_hip_circle_touches_cushion_and_back():
@@ -58,7 +60,9 @@ def test_hip_circle_touches_cushion_and_back():
 
 
 def test_head_circle_stands_25_mm_from_the_restraint():
-    values = straight_seat(30.0) | {"head_restraint": {"x": 1560.0, "z_low": 600.0, "z_high": 950.0, "width": 200.0}}
+    values = straight_seat(30.0) | {
+        "head_restraint": {"x": 1560.0, "z_low": 600.0, "z_high": 950.0, "width": 200.0}
+    }
     placed = placed_template(car(values), Setup())
     assert placed.head[0, 0] == pytest.approx(1560.0 - 25.0 - 150.0, abs=NEAR)
     assert np.linalg.norm(placed.head - placed.shoulder) == pytest.approx(280.0, abs=NEAR)

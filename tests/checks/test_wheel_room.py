@@ -54,7 +54,8 @@ def test_wheel_to_a_chest_that_stands_upright():
 
 def test_raising_the_wheel_gives_thighs_and_knuckles_that_much_room_at_most():
     low, high = (
-        wheel_figures(seated(UPRIGHT | {"steering_wheel.centre": {"x": 900.0, "y": 0.0, "z": z}})) for z in (600.0, 620.0)
+        wheel_figures(seated(UPRIGHT | {"steering_wheel.centre": {"x": 900.0, "y": 0.0, "z": z}}))
+        for z in (600.0, 620.0)
     )
     for id in ("wheel.thigh_left", "wheel.thigh_right", "wheel.knuckles_thigh"):
         assert 0 < value(high, id) - value(low, id) <= 20 + NEAR

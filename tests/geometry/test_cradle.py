@@ -30,9 +30,13 @@ def test_padding_lifts_and_pushes_the_circle():
 
 @given(st.floats(5, 25), st.floats(5, 25), st.floats(10, 40), st.floats(10, 40))
 def test_circle_touches_a_hollow_seat_and_crosses_nothing(front, rear, low, high):
-    """A cushion that rises more toward its front and a back that leans less toward its top, as a hollow seat has them."""
+    """A cushion that rises more toward its front and a back that leans less toward its top, as hollow seats have."""
     slope, lean = sorted((front, rear)), sorted((low, high))
-    cushion = [(-400.0, 200 * sum(np.tan(np.radians(slope)))), (-200.0, 200 * np.tan(np.radians(slope[0]))), (0.0, 0.0)]
+    cushion = [
+        (-400.0, 200 * sum(np.tan(np.radians(slope)))),
+        (-200.0, 200 * np.tan(np.radians(slope[0]))),
+        (0.0, 0.0),
+    ]
     x = np.cumsum(200 * np.tan(np.radians(lean[::-1])))
     back = [(0.0, 0.0), (x[0], 200.0), (x[1], 400.0)]
     hip = resting_in(line(*cushion), line(*back), RADIUS, RADIUS)[0]

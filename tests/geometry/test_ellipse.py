@@ -31,7 +31,9 @@ def test_reach_agrees_with_a_fine_polygon(half_length, half_height, tilt):
     way = np.array([np.cos(np.radians(tilt)), 0.0, np.sin(np.radians(tilt))])
     corners = np.array(ring.exterior.coords)
     expected = np.max(corners @ way[[0, 2]])
-    assert reach(np.array([half_length]), np.array([half_height]), way[None])[0] == pytest.approx(expected, abs=2e-3)
+    assert reach(np.array([half_length]), np.array([half_height]), way[None])[0] == pytest.approx(
+        expected, abs=2e-3
+    )
 
 
 def test_room_agrees_with_a_polygon_under_a_line():
@@ -45,7 +47,11 @@ def test_room_agrees_with_a_polygon_under_a_line():
 def test_an_ellipse_through_the_line_is_negative_by_its_overhang():
     """Level line at z = 100, ellipse centre at 90, half height 30: 20 mm above it."""
     room = below_line(
-        np.array([[0.0, 0.0, 90.0]]), np.array([50.0]), np.array([30.0]), np.array([[-500.0, 0, 100.0]]), np.array([[500.0, 0, 100.0]])
+        np.array([[0.0, 0.0, 90.0]]),
+        np.array([50.0]),
+        np.array([30.0]),
+        np.array([[-500.0, 0, 100.0]]),
+        np.array([[500.0, 0, 100.0]]),
     )
     assert room == pytest.approx(-20.0, abs=1e-9)
 

@@ -40,7 +40,10 @@ def test_square_to_triangle_is_the_3_4_5_diagonal():
 
 def test_overlap_is_the_least_way_out():
     """A 100 mm square, another 10 mm into its right side and 40 mm into its top: out by 10 mm."""
-    a, b = outline((0, 0), (100, 0), (100, 100), (0, 100)), outline((90, 60), (200, 60), (200, 200), (90, 200))
+    a, b = (
+        outline((0, 0), (100, 0), (100, 100), (0, 100)),
+        outline((90, 60), (200, 60), (200, 200), (90, 200)),
+    )
     assert clearance(a, b) == pytest.approx(-10.0, abs=NEAR)
 
 
@@ -128,7 +131,9 @@ def test_room_under_a_roof_agrees_with_shapely(shape):
     assert ours_is_clear == (ours > 0)
 
 
-@pytest.mark.parametrize(("z", "solid", "expected"), [(30.0, 1.0, -30.0), (-30.0, 1.0, 30.0), (-30.0, -1.0, -30.0)])
+@pytest.mark.parametrize(
+    ("z", "solid", "expected"), [(30.0, 1.0, -30.0), (-30.0, 1.0, 30.0), (-30.0, -1.0, -30.0)]
+)
 def test_a_point_in_what_is_solid_is_negative_by_its_depth(z, solid, expected):
     level = outline((-500, 0), (500, 0))[0]
     assert surface_room(outline((10, z)), level, solid) == pytest.approx(expected, abs=NEAR)

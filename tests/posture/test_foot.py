@@ -4,12 +4,12 @@ import numpy as np
 import pytest
 
 from fitcalc.documents.fields import SideMark
-from fitcalc.documents.setup import Setup
+from fitcalc.documents.setup import PedalRework, Setup
 from fitcalc.geometry.degrees import length
 from fitcalc.posture.cases import spread
-from fitcalc.posture.foot import heel_down, heel_planted, heel_to_ball, sole_flat
-from fitcalc.posture.pads import Pad
-from fitcalc.posture.sit import sit
+from fitcalc.posture.foot import heel_down, heel_to_ball, planted_slide, sole_flat
+from fitcalc.posture.pads import Pad, pad_at
+from fitcalc.posture.sit import foot_pressed, sit
 from tests.posture.cars import car, links
 
 
@@ -48,16 +48,25 @@ def test_ankle_is_on_the_drivers_side_of_the_sole():
 
 def test_planted_heel_lets_the_ball_slide_down_the_pad():
     rest = heel_down(upright_pad(250, 170), links(), car())
-    pressed, meets = heel_planted(rest, upright_pad(220, 170), links())
-    assert meets[0]
+    away = upright_pad(220, 170)
+    slide = planted_slide(rest, away, links())
+    pressed = heel_down(away, links(), car(), slide)
     assert np.allclose(pressed.heel, rest.heel)
     assert pressed.ball[0, 0] == pytest.approx(220)
-    assert pressed.slide[0] < 0
+    assert pressed.slide[0] == pytest.approx(slide[0])
+    assert slide[0] < 0
 
 
-def test_planted_heel_cannot_meet_a_pad_beyond_the_shoe():
-    rest = heel_down(upright_pad(250, 170), links(), car())
-    assert not heel_planted(rest, upright_pad(20, 170), links())[1][0]
+def test_throttle_foot_moves_without_a_jump():
+    """The heel stays until the ball is at the pad's edge and then slides: no step between neighbouring places."""
+    pedal, body = car().pedals.throttle, links("otto")
+    rest = heel_down(pad_at(pedal, PedalRework(), np.zeros(1), 0.0), body, car())
+    heels = []
+    for travel in np.linspace(0, 1, 101):
+        pad = pad_at(pedal, PedalRework(), np.zeros(1), travel)
+        heels.append(foot_pressed("throttle", rest, pad, pedal, body, car()).heel[0, 0])
+    assert np.abs(np.diff(heels)).max() < 2.0
+    assert heels[10] == pytest.approx(heels[0])
 
 
 def test_heel_rest_holds_the_heel_back():

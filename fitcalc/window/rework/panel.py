@@ -12,7 +12,7 @@ from fitcalc.window.rework.control import ControlWidget
 from fitcalc.window.rework.spans import Control, controls_of
 from fitcalc.window.session import Session
 
-COLUMN_TEXT = "throttle longer arm  -123 to 123"
+COLUMN_TEXT = "throttle longer arm -123 to 12"
 """What one column of controls must have room for."""
 MOST_COLUMNS = 3
 """Seat, then box and wheel, then a row for each kind of pedal bar: clutch, brake and throttle side by side."""
@@ -44,6 +44,7 @@ class Rework(QFrame):
         page.addWidget(self._area, 1)
         session.work_changed.connect(self.refresh)
         session.preferences_changed.connect(self.refresh)
+        session.wanted.connect(self.go_to)
         self._build()
 
     def refresh(self) -> None:
@@ -53,6 +54,13 @@ class Rework(QFrame):
         for control in self.controls:
             control.refresh()
         self._told.setText(f"{self._session.work.driver.name}: {seat_move(self._session.work.setup.seat_travel)}")
+
+    def go_to(self, ref: str) -> None:
+        """Gives the box of a change the keyboard."""
+        for control in self.controls:
+            if control.control.ref == ref:
+                control.box.setFocus(Qt.FocusReason.OtherFocusReason)
+                self._area.ensureWidgetVisible(control)
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802
         """As many columns as there is room for."""
@@ -78,7 +86,8 @@ class Rework(QFrame):
         self.reset.setToolTip("Take every change back; one undo step")
         self.reset.clicked.connect(self.reset_wanted)
         head.addWidget(title)
-        head.addWidget(self._told, 1)
+        head.addWidget(self._told)
+        head.addStretch(1)
         head.addWidget(self.reset)
         head.addWidget(self.find)
         return head
@@ -101,7 +110,7 @@ class Rework(QFrame):
     def _arrange(self) -> None:
         wide = self.fontMetrics().horizontalAdvance(COLUMN_TEXT)
         columns = max(1, min(MOST_COLUMNS, self.width() // wide))
-        self._told.setVisible(columns == MOST_COLUMNS)
+        self._told.setVisible(self.width() > 4 * wide)
         for control in self.controls:
             self._grid.removeWidget(control)
         for row, controls in enumerate(_rows(self.controls, columns)):

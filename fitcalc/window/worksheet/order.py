@@ -21,7 +21,7 @@ def _section(title: str, *refs: str) -> Section:
 
 DRIVER = (
     _section(
-        "Driver: body",
+        "Body",
         "driver.name",
         "driver.sex",
         "driver.measurements.stature",
@@ -40,22 +40,22 @@ DRIVER = (
         "driver.tape",
         "driver.note",
     ),
-    _section("Driver: shoes, helmet, kit", "driver.shoe", "driver.helmet", "driver.kit"),
-    _section("Driver: wishes", "driver.targets"),
+    _section("Shoes, helmet, kit", "driver.shoe", "driver.helmet", "driver.kit"),
+    _section("Wishes", "driver.targets"),
 )
 CAR = (
-    _section("Car: set-up", "car.name", "car.note", "car.reference"),
-    _section("Car: seat", "car.seat", "car.behind_seat"),
-    _section("Car: seat rails", "car.rails"),
-    _section("Car: pedal box", "car.pedals.box_forward", "car.pedals.box_rearward", "car.pedals.box_pitch"),
-    _section("Car: clutch pedal", "car.pedals.clutch"),
-    _section("Car: brake pedal", "car.pedals.brake"),
-    _section("Car: throttle pedal", "car.pedals.throttle"),
-    _section("Car: footwell", "car.footwell"),
-    _section("Car: steering wheel, lever, controls", "car.steering_wheel", "car.gear_lever", "car.controls"),
-    _section("Car: harness", "car.harness"),
-    _section("Car: hoops and head restraint", "car.hoops", "car.head_restraint"),
-    _section("Car: opening and sight", "car.cockpit", "car.sight_edges"),
+    _section("Car, set-up", "car.name", "car.note", "car.reference"),
+    _section("Seat", "car.seat", "car.behind_seat"),
+    _section("Seat rails", "car.rails"),
+    _section("Pedal box", "car.pedals.box_forward", "car.pedals.box_rearward", "car.pedals.box_pitch"),
+    _section("Clutch pedal", "car.pedals.clutch"),
+    _section("Brake pedal", "car.pedals.brake"),
+    _section("Throttle pedal", "car.pedals.throttle"),
+    _section("Footwell", "car.footwell"),
+    _section("Wheel, lever, controls", "car.steering_wheel", "car.gear_lever", "car.controls"),
+    _section("Harness", "car.harness"),
+    _section("Hoops, head restraint", "car.hoops", "car.head_restraint"),
+    _section("Opening and sight", "car.cockpit", "car.sight_edges"),
 )
 SECTIONS = (*DRIVER, *CAR)
 

@@ -99,9 +99,11 @@ class RowWidget(QWidget):
         head.addWidget(tolerance)
         head.addWidget(self._unit("mm"))
         line = self._line()
-        for axis in AXES:
-            if axis in self.row.declared.names:
-                self._axis(line, axis, f"{self.row.ref}.{axis}")
+        for axis in filter(self.row.declared.names.__contains__, AXES):
+            if self._stacked and axis == "z":
+                line.addStretch(1)
+                line = self._line()
+            self._axis(line, axis, f"{self.row.ref}.{axis}")
         line.addStretch(1)
         self._build_note(line)
 

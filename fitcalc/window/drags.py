@@ -1,0 +1,56 @@
+"""What a drag in the sketch means for the documents: how far something moves along what holds it."""
+
+import numpy as np
+
+from fitcalc.geometry.degrees import atan2d
+from fitcalc.posture.seat import recline_pivot, travel
+from fitcalc.present.picture import AXES, XY, Handle, View, seen
+from fitcalc.window.rework.spans import Control, controls_of
+from fitcalc.window.work import Work, at_ref, with_ref
+
+AXIS_NAMES = "xyz"
+WHOLE = 1.0
+"""A dragged point snaps to whole millimetres."""
+
+
+def dragged(work: Work, handle: Handle, place: XY, view: View) -> Work:
+    """The work with a grip taken from where it stood to a place in the view, as far as the car allows.
+
+    Raises:
+        InputError: the car would not be valid.
+    """
+    if handle.ref.startswith("setup."):
+        control = next(each for each in controls_of(work.car.document) if each.ref == handle.ref)
+        return with_ref(work, handle.ref, _snapped(control, _changed(work, handle, place)))
+    for axis, value in zip(AXES[view], place, strict=True):
+        work = with_ref(work, f"{handle.ref}.{AXIS_NAMES[axis]}", round(value / WHOLE) * WHOLE)
+    return work
+
+
+def live_text(work: Work, handle: Handle) -> tuple[str, str]:
+    """What a drag changes and the unit of it."""
+    if handle.ref.startswith("setup."):
+        control = next(each for each in controls_of(work.car.document) if each.ref == handle.ref)
+        return control.title, control.unit
+    return handle.ref.rpartition(".")[2].replace("_", " "), "mm"
+
+
+def _changed(work: Work, handle: Handle, place: XY) -> float:
+    value = float(at_ref(work, handle.ref))
+    if handle.along is not None:
+        return value + float(np.dot(np.subtract(place, handle.at), handle.along))
+    return value + _turn(work, handle.at, place)
+
+
+def _turn(work: Work, start: XY, place: XY) -> float:
+    """Turn about the seat's front mounts in side view, deg; positive = further back."""
+    car = work.car.document
+    pivot = seen(recline_pivot(car) + travel(car, work.setup), "side")
+    before, after = (np.subtract(point, pivot)[:, None] for point in (start, place))
+    return float((atan2d(after[0], after[1]) - atan2d(before[0], before[1]))[0])
+
+
+def _snapped(control: Control, value: float) -> float:
+    steps = round(value / control.step) * control.step
+    lowest, highest = (np.trunc(bound / control.step) * control.step for bound in (control.low, control.high))
+    return float(min(max(steps, lowest), highest))

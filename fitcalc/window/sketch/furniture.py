@@ -1,0 +1,94 @@
+"""What frames a drawing in the window: title, legend, axes and scale bar, all of one size at any zoom."""
+
+import math
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF
+
+from fitcalc.present.picture import Legend, Picture
+from fitcalc.window.sketch.marks import Look
+from fitcalc.window.sketch.palette import STROKES, brush_for, inks, pen_for
+
+TOP, BOTTOM, SIDE = 3.6, 3.2, 1.6
+"""Margins that a fitted drawing leaves for the furniture, in heights of the lettering."""
+BAR_PX = 110.0
+
+
+def draw_furniture(painter: QPainter, area: QRectF, picture: Picture, look: Look) -> None:
+    """Title and legend along the top, axes and scale bar along the bottom."""
+    painter.setFont(look.font)
+    _title(painter, area, picture, look)
+    _legend(painter, area, picture.legend, look)
+    _axes(painter, area, picture, look)
+    _scale_bar(painter, area, look)
+
+
+def bar_length(unit: float) -> float:
+    """Length of the scale bar in mm: one, two or five of some power of ten."""
+    wanted = BAR_PX * unit
+    power = 10.0 ** math.floor(math.log10(wanted))
+    return max(step * power for step in (1.0, 2.0, 5.0) if step * power <= wanted)
+
+
+def _title(painter: QPainter, area: QRectF, picture: Picture, look: Look) -> None:
+    height = look.letters
+    bold = painter.font()
+    bold.setBold(True)
+    painter.save()
+    painter.setFont(bold)
+    painter.setPen(QColor(inks(look.dark)["ink"]))
+    box = QRectF(area.left() + height, area.top() + 0.5 * height, area.width() - 2 * height, 1.6 * height)
+    painter.drawText(box, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, picture.title)
+    painter.restore()
+
+
+def _legend(painter: QPainter, area: QRectF, legend: tuple[Legend, ...], look: Look) -> None:
+    height = look.letters
+    x, y = area.left() + height, area.top() + 2.7 * height
+    for entry in legend:
+        painter.setPen(pen_for(entry.style, look.dark, look.letters))
+        painter.setBrush(brush_for(entry.style, look.dark))
+        if STROKES[entry.style].fill:
+            painter.drawRect(QRectF(x, y - 0.35 * height, 2.2 * height, 0.7 * height))
+        else:
+            painter.drawLine(QPointF(x, y), QPointF(x + 2.2 * height, y))
+        painter.setPen(QColor(inks(look.dark)["soft"]))
+        wide = painter.fontMetrics().horizontalAdvance(entry.text)
+        box = QRectF(x + 2.7 * height, y - 0.8 * height, wide + height, 1.6 * height)
+        painter.drawText(box, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, entry.text)
+        x += 4.4 * height + wide
+
+
+def _axes(painter: QPainter, area: QRectF, picture: Picture, look: Look) -> None:
+    height = look.letters
+    origin = QPointF(area.left() + 1.4 * height, area.bottom() - 1.3 * height)
+    painter.setPen(_ink(look))
+    painter.setBrush(QBrush(QColor(inks(look.dark)["soft"])))
+    for name, dx, dy in ((picture.axes[0], 1.0, 0.0), (picture.axes[1], 0.0, -1.0)):
+        tip = origin + QPointF(2.4 * height * dx, 2.4 * height * dy)
+        painter.drawLine(origin, tip)
+        _arrow(painter, tip, dx, dy, height)
+        at = tip + QPointF(0.8 * height * dx, 0.8 * height * dy)
+        painter.drawText(QRectF(at.x() - height, at.y() - height, 2 * height, 2 * height), Qt.AlignmentFlag.AlignCenter, name)
+
+
+def _arrow(painter: QPainter, tip: QPointF, dx: float, dy: float, height: float) -> None:
+    back, half = QPointF(-0.7 * height * dx, -0.7 * height * dy), QPointF(-0.16 * height * dy, 0.16 * height * dx)
+    painter.drawPolygon(QPolygonF([tip, tip + back + half, tip + back - half]))
+
+
+def _scale_bar(painter: QPainter, area: QRectF, look: Look) -> None:
+    height, long = look.letters, bar_length(look.unit)
+    right, y = area.right() - 1.4 * height, area.bottom() - 1.3 * height
+    wide = long / look.unit
+    painter.setPen(_ink(look))
+    for part in range(4):
+        fill = inks(look.dark)["soft" if part % 2 == 0 else "paper"]
+        painter.setBrush(QBrush(QColor(fill)))
+        painter.drawRect(QRectF(right - wide + part * wide / 4, y - 0.35 * height, wide / 4, 0.35 * height))
+    box = QRectF(right - wide - 6 * height, y - 2.0 * height, wide + 6 * height, 1.5 * height)
+    painter.drawText(box, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, f"{long:g} mm")
+
+
+def _ink(look: Look) -> QPen:
+    return QPen(QColor(inks(look.dark)["soft"]), look.letters / 12.0)

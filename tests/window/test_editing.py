@@ -1,0 +1,144 @@
+import pytest
+from PySide6.QtCore import Qt
+
+
+def test_first_start_opens_the_hillclimb_sample_with_robin(session):
+    assert "Hillclimb" in session.work.car.document.name
+    assert "Robin" in session.work.driver.name
+    assert not session.unsaved()
+
+
+def test_typing_a_measurement_changes_the_driver_and_the_result(session, typed):
+    before = session.result
+    typed("driver.measurements.stature", "1702")
+    session.finish_evaluation()
+    assert session.work.driver.measurements.stature == 1702.0
+    assert session.result is not before
+
+
+def test_typing_in_one_field_is_one_undo_step(session, typed):
+    first = session.work
+    typed("driver.measurements.knee_height", "531")
+    assert session.undo_stack.count() == 1
+    session.undo_stack.undo()
+    assert session.work.driver is first.driver
+
+
+def test_a_chain_of_edits_is_undone_and_redone_whole(session, typed):
+    first = session.work
+    for at, ref in enumerate(("driver.measurements.stature", "driver.mass", "car.rails.angle", "car.hoops.main_top.z")):
+        typed(ref, ("1700", "70", "3", "1100")[at])
+    last = session.work
+    for _ in range(4):
+        session.undo_stack.undo()
+    assert session.work.driver is first.driver
+    assert session.work.car is first.car
+    for _ in range(4):
+        session.undo_stack.redo()
+    assert session.work is last
+
+
+def test_undo_by_key_puts_the_text_back(window, session, field, typed, qtbot):
+    typed("driver.measurements.stature", "1702")
+    qtbot.keyClick(window.findings.list, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert field("driver.measurements.stature").text() == "1680"
+
+
+@pytest.mark.parametrize(
+    ("text", "says"), [("168", "1680"), ("66.1", "1679"), ("tall", "must be a number"), ("3000", "2300")]
+)
+def test_a_refused_number_stays_with_its_sentence(session, typed, text, says):
+    entry = typed("driver.measurements.stature", text)
+    sentence = entry.parent()._sentence
+    assert entry.text() == text
+    assert not sentence.isHidden()
+    assert "stature" in sentence.text()
+    assert says in sentence.text()
+    assert session.work.driver.measurements.stature == 1680.0
+
+
+def test_a_refused_number_is_mended_in_place(session, typed):
+    typed("driver.measurements.stature", "168")
+    entry = typed("driver.measurements.stature", "1684")
+    assert entry.parent()._sentence.isHidden()
+    assert session.work.driver.measurements.stature == 1684.0
+
+
+def test_escape_puts_back_what_the_document_says(typed, qtbot):
+    entry = typed("driver.measurements.stature", "168")
+    qtbot.keyClick(entry, Qt.Key.Key_Escape)
+    assert entry.text() == "1680"
+    assert entry.parent()._sentence.isHidden()
+
+
+def test_an_emptied_measurement_becomes_an_estimate_with_its_interval(session, typed):
+    entry = typed("driver.measurements.knee_height", "")
+    assert session.work.driver.measurements.knee_height is None
+    assert entry.property("estimated")
+    assert 480 < float(entry.placeholderText()) < 570
+    assert " to " in entry.parent()._sureness.text()
+
+
+def test_a_point_needs_all_of_its_numbers(session, typed):
+    entry = typed("car.harness.lap_left.x", "")
+    assert "lap_left.x" in entry.parent()._sentence.text()
+    assert session.work.car.document.harness.lap_left.x == 1225.0
+
+
+@pytest.mark.parametrize(("text", "stored"), [("66 in", 1676.4), ("168 cm", 1680.0), ("1680,5", 1680.5)])
+def test_a_unit_may_be_typed_behind_a_number(session, typed, text, stored):
+    typed("driver.measurements.stature", text)
+    assert session.work.driver.measurements.stature == pytest.approx(stored, abs=1e-9)
+
+
+def test_a_slider_drag_is_one_undo_step_in_hole_pitches(session, control, qtbot):
+    slider = control("setup.seat_travel").slider
+    slider.setFocus()
+    for _ in range(3):
+        qtbot.keyClick(slider, Qt.Key.Key_Right)
+    assert session.work.setup.seat_travel == 60.0
+    assert session.undo_stack.count() == 1
+
+
+def test_a_slider_led_back_to_its_start_is_no_undo_step(session, control, qtbot):
+    slider = control("setup.recline").slider
+    slider.setFocus()
+    qtbot.keyClick(slider, Qt.Key.Key_Right)
+    qtbot.keyClick(slider, Qt.Key.Key_Left)
+    assert not session.undo_stack.canUndo()
+
+
+def test_the_rework_moves_the_findings(session, control, qtbot):
+    before = session.result.sitting.trunk.hip[0, 0]
+    box = control("setup.seat_travel").box
+    box.setFocus()
+    qtbot.keyClick(box, Qt.Key.Key_Up)
+    session.finish_evaluation()
+    assert session.result.sitting.trunk.hip[0, 0] == pytest.approx(before - 20.0, abs=1e-6)
+
+
+def test_a_new_driver_asks_for_the_stature(window, session, qtbot):
+    window.menus.actions["new_driver"].trigger()
+    assert window.focusWidget().ref == "driver.measurements.stature"
+    qtbot.keyClicks(window.focusWidget(), "1755")
+    assert session.work.driver.measurements.stature == 1755.0
+    assert len(session.work.occupants) == 2
+
+
+def test_each_driver_keeps_a_rework_of_their_own(window, session, control, qtbot):
+    qtbot.keyClick(control("setup.seat_travel").slider, Qt.Key.Key_Right)
+    window.menus.actions["new_driver"].trigger()
+    assert session.work.setup.seat_travel == 0.0
+    window.menus.actions["next_driver"].trigger()
+    assert session.work.setup.seat_travel == 20.0
+
+
+def test_a_profile_grows_and_shrinks(window, session, field, qtbot):
+    field("car.footwell.floor.0.0")
+    before = session.work.car.document.footwell.roof
+    window.worksheet.refresh()
+    row = next(r for s in window.worksheet.sections for r in s.rows if r.row.ref == "car.footwell.roof")
+    row._drop_entry()
+    assert session.work.car.document.footwell.roof == before[:-1]
+    session.undo_stack.undo()
+    assert session.work.car.document.footwell.roof == before
