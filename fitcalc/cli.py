@@ -2,6 +2,7 @@
 
 import argparse
 import json
+import shutil
 import sys
 from collections.abc import Mapping, Sequence
 from pathlib import Path
@@ -16,6 +17,8 @@ from fitcalc.present.tables import Table, as_text
 from fitcalc.present.wording import CAUTIONS
 
 COMPUTED, SOMETHING_FAILS, BAD_INPUT = 0, 1, 2
+PAGE = 150
+"""Width of tables where the output is no terminal, characters."""
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -33,12 +36,17 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _check(options: argparse.Namespace) -> int:
     from fitcalc.fit.evaluate import evaluate
+    from fitcalc.present.beside import beside_table
     from fitcalc.present.record import check_record
 
     car, driver = load_car(_file(options.car, sample_cars())), _driver(options)
     setup = load_setup(options.setup) if options.setup else Setup()
     result = evaluate(car, driver, setup, options.rules)
-    _show(check_record(result), options)
+    record = check_record(result)
+    _show(record, options)
+    if options.beside and not options.json:
+        other = check_record(evaluate(car, driver, setup, options.beside))
+        print("\n" + as_text(beside_table(record, other), _width()))
     return SOMETHING_FAILS if result.anything_fails else COMPUTED
 
 
@@ -68,9 +76,9 @@ def _body(options: argparse.Namespace) -> int:
 
 
 def _limits(options: argparse.Namespace) -> int:
-    from fitcalc.present.limits_table import limits_table
+    from fitcalc.present.limits_tables import limits_tables
 
-    _print_tables([limits_table()])
+    _print_tables(limits_tables())
     return COMPUTED
 
 
@@ -110,8 +118,12 @@ def _show(record: Any, options: argparse.Namespace) -> None:
 
 
 def _print_tables(tables: list[Table]) -> None:
-    print("\n\n".join(text for text in map(as_text, tables) if text), end="\n\n")
+    print("\n\n".join(text for table in tables if (text := as_text(table, _width()))), end="\n\n")
     print("Cautions\n" + "\n".join(f"- {line}" for line in CAUTIONS))
+
+
+def _width() -> int:
+    return shutil.get_terminal_size((PAGE, 24)).columns
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -124,6 +136,7 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
     check = _command(commands, "check", _check, "how the driver sits, as found or with a rework")
     check.add_argument("--setup", metavar="FILE", help="a rework to check instead of the car as found")
+    check.add_argument("--beside", metavar="SET", help="a second limit set to show beside the first")
     fitted = _command(commands, "fit", _fit, "the rework: seat offset first, then pedal extensions")
     fitted.add_argument("--save", metavar="FILE", help="write the rework to this setup file")
     for command in (check, fitted):

@@ -32,7 +32,12 @@ def acosd(cosine: Floats) -> Deg:
 
 def length(vector: Points) -> Floats:
     """Length of each vector."""
-    return np.sqrt(np.sum(vector * vector, axis=-1))
+    return np.sqrt(total(vector * vector))
+
+
+def total(vector: Points) -> Floats:
+    """Sum of each vector's coordinates, one by one: `np.sum` along so short an axis takes six times as long."""
+    return sum((vector[..., at] for at in range(1, vector.shape[-1])), vector[..., 0])
 
 
 def unit(vector: Points) -> Points:

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from fitcalc.geometry.degrees import cosd, sind
+from fitcalc.geometry.degrees import cosd, sind, total
 from fitcalc.units import Deg, Floats, Points
 
 LEFT, RIGHT = -1.0, 1.0
@@ -10,7 +10,9 @@ LEFT, RIGHT = -1.0, 1.0
 
 def point(x: Floats | float, y: Floats | float, z: Floats | float) -> Points:
     """Points `(n, 3)` from coordinates that broadcast against each other."""
-    return np.stack(np.broadcast_arrays(x, y, z), axis=-1).astype(float)
+    points = np.empty((*np.broadcast(x, y, z).shape, 3))
+    points[..., 0], points[..., 1], points[..., 2] = x, y, z
+    return points
 
 
 def leaning(angle: Deg) -> Points:
@@ -43,4 +45,4 @@ def across(vector: Points) -> Points:
 
 def dot(a: Points, b: Points) -> Floats:
     """Scalar product of each pair."""
-    return np.sum(a * b, axis=-1)
+    return total(a * b)

@@ -1,9 +1,11 @@
 """Design loads at the foot, each with the rule it comes from or the word assumption."""
 
 from functools import cache
-from typing import Literal
+from typing import Literal, TypeAlias
 
 from fitcalc.making.tables import Row, read_rows
+
+PedalName: TypeAlias = Literal["clutch", "brake", "throttle"]
 
 SIDEWAYS = 10.0
 """Foot forces are also taken as leaning this far sideways, degrees: this project's assumption."""
@@ -29,6 +31,6 @@ def foot_loads() -> tuple[FootLoad, ...]:
     return read_rows("design_loads.toml", FootLoad)
 
 
-def design_load(pedal: Literal["brake", "clutch", "throttle"]) -> FootLoad:
+def design_load(pedal: PedalName) -> FootLoad:
     """The load that a pedal must carry."""
     return next(row for row in foot_loads() if row.use == pedal)

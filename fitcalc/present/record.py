@@ -8,6 +8,8 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from fitcalc.body.estimate import estimate
 from fitcalc.checks.check import Check, Figure, Status
+from fitcalc.checks.checklist import Tick, checklist
+from fitcalc.checks.limits import workshop_limits
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.extension import Extension
 from fitcalc.fit.result import Result
@@ -119,6 +121,14 @@ class CheckRecord(Record):
     remedy: str
 
 
+class TickRecord(Record):
+    """A rule that geometry cannot judge: to be ticked by hand."""
+
+    rules: str
+    text: str
+    source: str
+
+
 class FigureRecord(Record):
     """One figure that no limit bounds, for information."""
 
@@ -150,6 +160,7 @@ class ResultRecord(Record):
     pedals: dict[str, PedalRecord]
     checks: list[CheckRecord]
     figures: list[FigureRecord] = Field(description="Measured, and bounded by no limit of the chosen sets.")
+    checklist: list[TickRecord] = Field(description="Rules of the set that geometry cannot judge.")
     as_found: FoundRecord | None = Field(description="Only after `fit`.")
     cautions: list[str]
 
@@ -186,6 +197,7 @@ def _record(
         pedals={name: _pedal(name, result, needed.get(name)) for name in result.work},
         checks=[_check(check) for check in result.worst_first()],
         figures=[_figure(figure) for figure in result.unlimited()],
+        checklist=[_tick(tick) for tick in checklist(result.rules, workshop_limits())],
         as_found=found,
         cautions=list(CAUTIONS),
     )
@@ -265,6 +277,10 @@ def _check(check: Check) -> CheckRecord:
 
 def _figure(figure: Figure) -> FigureRecord:
     return FigureRecord(id=figure.id, label=figure.label, value=_first(figure.value), unit=figure.unit)
+
+
+def _tick(tick: Tick) -> TickRecord:
+    return TickRecord(rules=tick.rules, text=tick.rule.text, source=str(tick.rule.source))
 
 
 def _first(value: Floats | float | None) -> float | None:

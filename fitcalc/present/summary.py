@@ -19,7 +19,7 @@ def tables(record: ResultRecord) -> list[Table]:
     ]
     starts = tuple(start for _, start in GROUPS)
     rest = checks_table("Everything else", [c for c in record.checks if not c.id.startswith(starts)])
-    return [*work, sitting, *groups, rest, figures_table(record), remedies_table(record)]
+    return [*work, sitting, *groups, rest, figures_table(record), remedies_table(record), checklist_table(record)]
 
 
 def seat_table(record: ResultRecord) -> Table:
@@ -117,6 +117,12 @@ def figures_table(record: ResultRecord) -> Table:
     """What was measured and no limit bounds."""
     rows = tuple((f.label, amount(f.value, f.unit), f.id) for f in record.figures)
     return Table("For information: no limit in the chosen sets", ("what", "value", "id"), rows)
+
+
+def checklist_table(record: ResultRecord) -> Table:
+    """Rules that geometry cannot judge."""
+    rows = tuple((f"[ ] {tick.text}", tick.source) for tick in record.checklist)
+    return Table("To be ticked by hand: geometry cannot judge these", ("rule", "from"), rows)
 
 
 def _allowed(check: CheckRecord) -> str:

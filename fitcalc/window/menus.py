@@ -32,6 +32,7 @@ class Menus(QObject):
         self._fill_samples("&File", "Sample dr&ivers", sample_drivers())
         self._add_tools()
         window.session.preferences_changed.connect(self.refresh)
+        window.session.work_changed.connect(self.refresh)
         window.session.results_changed.connect(self.refresh)
         window.session.files_changed.connect(self.refresh)
         self.refresh()

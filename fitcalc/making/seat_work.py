@@ -1,0 +1,150 @@
+"""The seat's mounts after the rework: what they hold, bolt safety, and brackets where the old holes end."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from fitcalc.documents.car import Car
+from fitcalc.documents.setup import Setup
+from fitcalc.geometry.degrees import length
+from fitcalc.geometry.side import point, scaled
+from fitcalc.making.bolts import Bolt, Grade, bolt
+from fitcalc.making.modes import AMPLE
+from fitcalc.making.seat_brackets import PRYING
+from fitcalc.making.seat_levels import inertia_force
+from fitcalc.making.seat_mounts import MountCheck, bolt_use, check_mounts
+from fitcalc.posture.cases import column, xyz
+from fitcalc.posture.seat import carried, shell
+from fitcalc.units import Bools, Floats, Kg, Mm, Points
+
+BOLT = "M8"
+"""Size of a seat bolt: the least that Motorsport UK K 2.2 and FIA Appendix J 253-16 allow (second-hand)."""
+
+GRADE: Grade = "8.8"
+"""Its property class, as those rules draw it (second-hand)."""
+
+BRACKET_WIDTH = 40.0
+"""Width of a seat bracket, mm: common practice, no source."""
+
+BRACKET_YIELD = 235.0
+"""Yield stress of a bracket of S235 up to 16 mm, MPa: EN 10025-2 Table 7 (second-hand)."""
+
+STEP = 1.0
+"""Shorter moves are the slack of a hole, mm: design inference, no source."""
+
+
+@dataclass(frozen=True, eq=False)
+class Carried:
+    """A mass on the mounts, `(n,)`, and its centre, `(n, 3)`, car frame."""
+
+    mass: Kg
+    centre: Points
+
+
+@dataclass(frozen=True, eq=False)
+class SeatHold:
+    """The mounts at one load.
+
+    Attributes:
+        seat: bolts where the seat is after the rework.
+        holes: bolts in the holes as found, which a bracket hangs from.
+        safety: least factor of safety of any bolt, `(n,)`; a bracket counts with its prying.
+        thickness: that a steel bracket needs at its bend, mm, `(n,)`; 0 without one.
+    """
+
+    seat: MountCheck
+    holes: MountCheck
+    safety: Floats
+    thickness: Mm
+
+
+def empty_seat(car: Car, setup: Setup) -> Carried:
+    """The seat alone; its centre of mass is taken as that of its shell's line: design inference, no source."""
+    line = shell(car, setup)
+    pieces = length(np.diff(line, axis=1))
+    middles = (line[:, 1:] + line[:, :-1]) / 2.0
+    centre = np.sum(scaled(middles, pieces), axis=1) / np.sum(pieces, axis=1)[:, None]
+    return Carried(np.broadcast_to(column(car.seat.mass), (len(centre),)), centre)
+
+
+def with_driver(seat: Carried, mass: Kg, centre: Points) -> Carried:
+    """The seat with a driver in it."""
+    whole = seat.mass + mass
+    return Carried(whole, seat.centre + scaled(centre - seat.centre, mass / whole))
+
+
+def mounts_found(car: Car) -> Points:
+    """The mounts as found, `(n, m, 3)`."""
+    return np.stack([xyz(mount) for mount in car.seat.mounts], axis=1)
+
+
+def mounts_after(car: Car, setup: Setup) -> Points:
+    """The mounts after the rework, `(n, m, 3)`."""
+    return np.stack([carried(xyz(mount), car, setup) for mount in car.seat.mounts], axis=1)
+
+
+def needs_bracket(car: Car, setup: Setup) -> Bools:
+    """Where the old holes do not take the moved seat: off its rail, between holes, raised or turned."""
+    rails, along = car.rails, column(setup.seat_travel)
+    beyond = np.maximum(along - column(rails.forward_travel), -along - column(rails.rearward_travel))
+    off_line = np.abs(column(setup.seat_raise)) + np.abs(column(setup.recline))
+    match rails.kind:
+        case "fixed":
+            beyond = np.abs(along)
+        case "drilled":
+            beyond = np.maximum(beyond, np.abs(along - _nearest_hole(car, setup)))
+        case "continuous":
+            pass
+    return (beyond > STEP) | (off_line > 0.0)
+
+
+def bracket_offset(car: Car, setup: Setup) -> Points:
+    """From the nearest old holes to the moved mounts, `(n, m, 3)`; 0 where the old holes serve."""
+    line = carried_by_rail(car, setup)
+    return np.where(needs_bracket(car, setup)[:, None, None], mounts_after(car, setup) - line, 0.0)
+
+
+def carried_by_rail(car: Car, setup: Setup) -> Points:
+    """Where the old holes are that the mounts come nearest to, `(n, m, 3)`."""
+    served = Setup().model_copy(update={"seat_travel": _nearest_hole(car, setup)})
+    return mounts_after(car, served)
+
+
+def hold(car: Car, setup: Setup, load: Carried, factor: tuple[float, float, float]) -> SeatHold:
+    """What the mounts take of a mass at a multiple of weight `(x, y, z)`, in the directions of the car's frame."""
+    force = inertia_force(load.mass, factor)
+    size = bolt(BOLT)
+    seat = _check(mounts_after(car, setup), force, load.centre, size)
+    holes = _check(carried_by_rail(car, setup), force, load.centre, size)
+    offset = bracket_offset(car, setup)
+    bracketed = np.any(np.abs(offset) > 0.0, axis=(1, 2))
+    pried = bolt_use(holes.shear, PRYING[1] * holes.tension, size, GRADE).max(axis=-1)
+    used = np.maximum(seat.worst, np.where(bracketed, pried, 0.0))
+    return SeatHold(seat, holes, 1.0 / np.maximum(used, 1.0 / AMPLE), _thickness(seat, offset))
+
+
+def _nearest_hole(car: Car, setup: Setup) -> Mm:
+    """Travel along the rail of the nearest place that the old holes or the rail give."""
+    rails = car.rails
+    if rails.kind == "fixed":
+        return 0.0 * column(setup.seat_travel)
+    low, high = -column(rails.rearward_travel), column(rails.forward_travel)
+    along = column(setup.seat_travel)
+    if rails.kind == "continuous":
+        return np.clip(along, low, high)
+    pitch = column(rails.hole_pitch)
+    return np.clip(np.round(along / pitch), np.ceil(low / pitch), np.floor(high / pitch)) * pitch
+
+
+def _check(mounts: Points, force: Points, centre: Points, size: Bolt) -> MountCheck:
+    """Mounts count as one level plane at their mean height."""
+    many = np.broadcast_to(mounts, (len(force), *mounts.shape[1:]))
+    height = centre[:, 2] - many[..., 2].mean(axis=1)
+    return check_mounts(many[..., :2], force, point(centre[:, 0], centre[:, 1], height), size, GRADE)
+
+
+def _thickness(check: MountCheck, offset: Points) -> Mm:
+    """Thickness at which the worst bracket just does not yield in bending."""
+    aside = np.hypot(offset[..., 0], offset[..., 1])
+    moment = np.maximum(check.tension, np.abs(check.push)) * aside + check.shear * np.abs(offset[..., 2])
+    return np.sqrt(6.0 * np.max(moment, axis=-1) / (BRACKET_WIDTH * BRACKET_YIELD))

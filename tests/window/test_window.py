@@ -1,0 +1,274 @@
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QAccessible
+from PySide6.QtWidgets import QAbstractButton, QAbstractSlider, QAbstractSpinBox, QComboBox, QLineEdit, QListView, QScrollBar, QWidget
+
+from fitcalc.checks.check import STATUSES
+from fitcalc.documents.store import load_setup
+from fitcalc.present.picture import Handle
+from fitcalc.present.wording import CAUTIONS
+from fitcalc.window.colours import DARK, LIGHT, contrast
+from fitcalc.window.findings.model import FINDING
+from fitcalc.window.look import Look
+
+CONTROLS = (QAbstractButton, QAbstractSlider, QAbstractSpinBox, QComboBox, QLineEdit, QListView)
+GROUNDS = ("paper", "panel", "raised")
+INKS = ("ink", "quiet", "estimated", "passed", "advised", "failed", "unassessed", "accent")
+
+
+def finding(window, row):
+    return window.findings.model.index(row).data(FINDING)
+
+
+def grip(window, ref):
+    """Where a grip lies in the sketch's window."""
+    handle = next(each for each in window.centre.sketch.picture.about(ref) if isinstance(each, Handle))
+    return window.centre.sketch.mapFromScene(*handle.at)
+
+
+def drag(qtbot, window, start, right, key=None):
+    view = window.centre.sketch.viewport()
+    qtbot.mousePress(view, Qt.MouseButton.LeftButton, pos=start)
+    for part in range(1, 6):
+        qtbot.mouseMove(view, start + QPoint(right * part // 5, 0))
+    if key is not None:
+        qtbot.keyClick(window.centre.sketch, key)
+    qtbot.mouseRelease(view, Qt.MouseButton.LeftButton, pos=start + QPoint(right, 0))
+
+
+def test_findings_stand_worst_first(window):
+    ranks = [STATUSES.index(finding(window, row).status) for row in range(window.findings.model.rowCount())]
+    assert ranks == sorted(ranks)
+    assert ranks[0] == 0
+
+
+def test_a_finding_says_status_in_word_and_mark(window):
+    assert finding(window, 0).verdict == "X fail"
+    assert finding(window, 0).sentence.startswith("fail, ")
+
+
+def test_a_finding_opens_to_source_and_remedy(window, qtbot):
+    window.findings.list.setFocus()
+    qtbot.keyClick(window.findings.list, Qt.Key.Key_Down)
+    words = window.findings.detail._words.text()
+    assert "Limit from" in words
+    assert "To mend it" in words
+
+
+def test_a_finding_zooms_the_sketch_to_its_evidence(window, qtbot):
+    whole = window.centre.sketch.unit
+    seen = next(row for row in range(99) if "hoop" in finding(window, row).id or "harness" in finding(window, row).id)
+    window.findings.list.setCurrentIndex(window.findings.model.index(seen))
+    assert window.centre.sketch.unit != whole
+
+
+def test_statuses_can_be_left_out(window):
+    every = window.findings.model.rowCount()
+    window.findings.filters["pass"].click()
+    assert 0 < window.findings.model.rowCount() < every
+
+
+def test_a_missing_measurement_is_named_and_jumped_to(window, session):
+    session.edit("car.head_restraint", None, "no head restraint")
+    session.finish_evaluation()
+    rows = range(window.findings.model.rowCount())
+    lacking = next(row for row in rows if finding(window, row).status == "not assessed")
+    window.findings.list.setCurrentIndex(window.findings.model.index(lacking))
+    assert "head_restraint" in window.findings.detail._words.text()
+    window.findings.detail._jump.click()
+    opened = next(each for each in window.worksheet.sections if "head restraint" in each.section.title)
+    assert opened.heading.isChecked()
+
+
+def test_two_rule_sets_stand_side_by_side(window, session):
+    session.choose(compared="student")
+    rows = range(window.findings.model.rowCount())
+    assert any(finding(window, row).compared.startswith("student: ") for row in rows)
+
+
+def test_picking_other_rules_judges_by_them(window, session, qtbot):
+    box = window.findings.rules
+    box.setFocus()
+    qtbot.keyClicks(box, "student")
+    qtbot.keyClick(box, Qt.Key.Key_Return)
+    box.activated.emit(box.currentIndex())
+    assert session.result.rules.id == "student"
+
+
+def test_a_focused_row_marks_its_part_and_shows_how_to_measure(window, field):
+    field("car.hoops.main_top.z")
+    assert window.centre.sketch._marked == "car.hoops.main_top"
+    field("driver.measurements.knee_height")
+    assert "kneecap" in window.worksheet.guide._words.text()
+    assert not window.worksheet.guide._drawing.isHidden()
+
+
+def test_a_point_picked_in_the_sketch_is_found_in_the_worksheet(window, qtbot):
+    window.centre.sketch.picked.emit("car.hoops.main_top")
+    assert window.focusWidget().ref.startswith("car.hoops.main_top")
+
+
+def test_dragging_the_seat_moves_it_by_holes_in_one_undo_step(window, session, qtbot):
+    drag(qtbot, window, grip(window, "setup.seat_travel"), -14)
+    assert session.work.setup.seat_travel > 0
+    assert session.work.setup.seat_travel % 20 == 0
+    assert session.undo_stack.count() == 1
+
+
+def test_a_drag_stops_at_the_end_of_the_rail(window, session, qtbot):
+    drag(qtbot, window, grip(window, "setup.seat_travel"), -250)
+    assert session.work.setup.seat_travel == 60.0
+
+
+def test_escape_calls_a_drag_off(window, session, qtbot):
+    first = session.work
+    drag(qtbot, window, grip(window, "setup.seat_travel"), -30, Qt.Key.Key_Escape)
+    assert session.work is first
+    assert session.undo_stack.count() == 0
+
+
+def test_dragging_the_hoop_changes_the_car(window, session, qtbot):
+    drag(qtbot, window, grip(window, "car.hoops.main_top"), 10)
+    assert session.work.car.document.hoops.main_top.x > 1650.0
+    assert session.undo_stack.count() == 1
+
+
+def test_the_status_bar_shows_the_cursor_in_the_cars_frame(window):
+    window.centre.sketch.cursor_moved.emit(1257.0, 30.0)
+    assert window.status.place.text() == "x 1257 mm   z 30 mm"
+
+
+def test_cautions_are_in_sight(window):
+    assert all(caution in window.cautions.words.text() for caution in CAUTIONS)
+    assert window.cautions.isVisible()
+
+
+def test_inches_are_shown_and_mm_are_kept(window, session, field, typed):
+    window.menus.actions["inches"].trigger()
+    assert field("driver.measurements.stature").text() == "66.142"
+    assert not session.unsaved()
+    typed("driver.measurements.stature", "67")
+    assert session.work.driver.measurements.stature == pytest.approx(67 * 25.4, abs=1e-9)
+
+
+def test_pounds_are_shown_and_kg_are_kept(window, session, field, typed):
+    window.menus.actions["pounds"].trigger()
+    assert field("driver.mass").text() == "136.7"
+    typed("driver.mass", "140")
+    assert session.work.driver.mass == pytest.approx(140 * 0.45359237, abs=1e-9)
+
+
+def test_preferences_are_kept_for_the_next_start(window, session):
+    from fitcalc.window.preferences import load_preferences
+
+    window.menus.actions["dark_theme"].trigger()
+    window.menus.actions["larger_text"].trigger()
+    assert load_preferences().theme == "dark"
+    assert load_preferences().text_size == 125
+
+
+def test_text_grows_to_200_percent_and_no_further(window, session, qapp):
+    ordinary = qapp.font().pointSizeF()
+    for _ in range(9):
+        window.menus.actions["larger_text"].trigger()
+    assert qapp.font().pointSizeF() == pytest.approx(2 * ordinary)
+
+
+@pytest.mark.parametrize("size", [100, 200])
+def test_the_window_fits_a_small_screen(window, session, size):
+    session.prefer(text_size=size)
+    window.resize(1280, 800)
+    assert window.minimumSizeHint().width() <= 1280
+    assert window.minimumSizeHint().height() <= 800
+
+
+def test_finding_the_least_rework_leaves_the_knees_as_wished(window, session, qtbot):
+    qtbot.mouseClick(window.rework.find, Qt.MouseButton.LeftButton)
+    assert window.status.cancel.isVisible()
+    qtbot.waitUntil(lambda: session.undo_stack.count() == 1, timeout=20_000)
+    session.finish_evaluation()
+    assert session.work.setup.seat_travel > 0
+    assert not window.status.cancel.isVisible()
+
+
+def test_a_search_that_is_called_off_changes_nothing(window, session, qtbot):
+    window.rework.find.click()
+    window.status.cancel.click()
+    window.jobs.wait()
+    assert session.undo_stack.count() == 0
+
+
+def test_f6_goes_round_the_panels(window, qtbot):
+    window.worksheet.sections[0].heading.setFocus()
+    visited = []
+    for _ in range(4):
+        window.menus.actions["next_panel"].trigger()
+        visited += [p for p in (window.centre, window.rework, window.findings, window.worksheet) if p.isAncestorOf(window.focusWidget())]
+    assert visited == [window.centre, window.rework, window.findings, window.worksheet]
+
+
+def controls(window):
+    for section in window.worksheet.sections:
+        section.open()
+    every = window.findChildren(QWidget)
+    made = [each for each in every if isinstance(each, CONTROLS) and not isinstance(each, QScrollBar)]
+    return [each for each in made if not each.objectName().startswith("qt_") and each.isVisibleTo(window)]
+
+
+def test_every_control_has_an_accessible_name_and_role(window):
+    every = controls(window)
+    read = [QAccessible.queryAccessibleInterface(each) for each in every]
+    nameless = [each for each, one in zip(every, read, strict=True) if not one.text(QAccessible.Text.Name)]
+    assert nameless == []
+    assert all(one.role() not in (QAccessible.Role.NoRole, QAccessible.Role.Client) for one in read)
+    assert len(every) > 200
+
+
+def test_every_control_can_be_reached_by_keyboard(window):
+    lines = (QLineEdit, QComboBox, QAbstractSpinBox, QAbstractSlider, QListView)
+    unreachable = [each for each in controls(window) if isinstance(each, lines) and not each.focusPolicy() & Qt.FocusPolicy.TabFocus]
+    assert [each for each in unreachable if not isinstance(each.parent(), (QAbstractSpinBox, QComboBox))] == []
+
+
+@pytest.mark.parametrize("palette", [LIGHT, DARK], ids=lambda palette: palette.name)
+@pytest.mark.parametrize("ground", GROUNDS)
+@pytest.mark.parametrize("ink", INKS)
+def test_text_stands_out_at_least_4_5_to_1(palette, ground, ink):
+    assert contrast(getattr(palette, ink), getattr(palette, ground)) >= 4.5
+
+
+@pytest.mark.parametrize("palette", [LIGHT, DARK], ids=lambda palette: palette.name)
+def test_chosen_text_stands_out(palette):
+    assert contrast(palette.on_accent, palette.accent) >= 4.5
+
+
+@pytest.mark.published
+def test_contrast_of_black_and_white_is_21():
+    """WCAG 2.2, definition of contrast ratio: contrast ratios can range from 1 to 21."""
+    assert contrast("#000000", "#ffffff") == pytest.approx(21.0)
+    assert contrast("#777777", "#777777") == 1.0
+
+
+def test_the_system_decides_light_or_dark_until_somebody_chooses(qapp, window):
+    look = window.findChild(Look) or window.look
+    qapp.styleHints().setColorScheme(Qt.ColorScheme.Dark)
+    follows = look.colours is DARK
+    qapp.styleHints().unsetColorScheme()
+    assert follows or qapp.platformName() == "offscreen"
+
+
+def test_fitting_robin_to_the_hillclimb_car_by_mouse_and_keys(window, session, name_file, tmp_path, qtbot, field):
+    entry = field("driver.measurements.knee_height")
+    entry.selectAll()
+    qtbot.keyClicks(entry, "528")
+    qtbot.keyClick(entry, Qt.Key.Key_Tab)
+    qtbot.keyClick(window, Qt.Key.Key_F5)
+    qtbot.waitUntil(lambda: session.work.setup.seat_travel > 0, timeout=20_000)
+    session.finish_evaluation()
+    assert "X  0 fail" in window.findings.filters["fail"].text()
+    qtbot.mouseClick(window.findings.list.viewport(), Qt.MouseButton.LeftButton, pos=QPoint(60, 20))
+    qtbot.keyClick(window, Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
+    name_file(tmp_path / "robin.toml")
+    name_file(tmp_path / "rework.toml")
+    assert load_setup(tmp_path / "rework.toml") == session.work.setup
+    assert not session.unsaved()
