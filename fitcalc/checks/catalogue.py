@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from fitcalc.checks.balance_figures import balance_figures
+from fitcalc.checks.bar_figures import bar_figures
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
 from fitcalc.checks.cleats import cleat_figures
@@ -12,9 +13,11 @@ from fitcalc.checks.head import head_figures
 from fitcalc.checks.knees import knee_figures
 from fitcalc.checks.opening import opening_figures
 from fitcalc.checks.pad_heights import pad_height_figures
+from fitcalc.checks.pedal_figures import pedal_figures
 from fitcalc.checks.posture_figures import posture_figures
 from fitcalc.checks.reach import reach_figures
 from fitcalc.checks.seat import seat_figures
+from fitcalc.checks.seat_mount_figures import seat_mount_figures
 from fitcalc.checks.sight import sight_figures
 from fitcalc.checks.template import template_figures
 from fitcalc.checks.wheel import wheel_figures
@@ -28,9 +31,12 @@ MEASURES: tuple[Callable[[Case], list[Figure]], ...] = (
     feet_figures,
     cleat_figures,
     pad_height_figures,
+    pedal_figures,
+    bar_figures,
     reach_figures,
     sight_figures,
     seat_figures,
+    seat_mount_figures,
     opening_figures,
     template_figures,
     balance_figures,

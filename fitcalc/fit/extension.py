@@ -16,10 +16,8 @@ from fitcalc.units import Bools, Deg, Mm
 Targets = Mapping[str, Window]
 """The wished angle windows by name: `knee_released` and `knee_pressed` are used here."""
 
-STEPS = 24
-"""Halvings of the search: 200 mm shrink to 0.00002 mm."""
 WHOLE = 1.0
-"""Extensions are rounded up to whole millimetres, which is what a saw can do."""
+"""Extensions are searched and given in whole millimetres, which is what a saw can do."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -71,11 +69,11 @@ def least_extension(name: str, car: Car, setup: Setup, sitting: Sitting, links: 
 
 
 def _least(excess: Callable[[Mm], Deg], most: Mm) -> Mm:
-    """Least value of 0..most at which the excess is gone, rounded up; `most` where it never is."""
-    low, high = np.zeros_like(most), most
-    for _ in range(STEPS):
-        middle = (low + high) / 2
-        gone = excess(middle) <= 0.0
-        low, high = np.where(gone, low, middle), np.where(gone, middle, high)
+    """Least whole millimetre of 0..most at which the excess is gone; `most` where it never is."""
+    low, high = np.zeros_like(most), np.ceil(most / WHOLE)
+    for _ in range(int(np.ceil(np.log2(high.max() + 1.0)))):
+        middle = np.floor((low + high) / 2)
+        gone = excess(np.minimum(middle * WHOLE, most)) <= 0.0
+        low, high = np.where(gone, low, np.minimum(middle + 1.0, high)), np.where(gone, middle, high)
     already = excess(np.zeros_like(most)) <= 0.0
-    return np.where(already, 0.0, np.minimum(np.ceil(high / WHOLE) * WHOLE, most))
+    return np.where(already, 0.0, np.minimum(high * WHOLE, most))

@@ -5,7 +5,6 @@ slots. Of all places, those are kept that leave the fewest limits broken with th
 that needs the least bar, and of those the one that moves seat and box least.
 """
 
-import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
@@ -15,11 +14,13 @@ from fitcalc.body.comfort import windows_for
 from fitcalc.body.links import Links, links_for
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
-from fitcalc.documents.setup import PedalRework, Setup
+from fitcalc.documents.setup import Setup
+from fitcalc.fit.cases import joined, result_at, setup_of, taken
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.extension import Extension, leg_cramped, least_extension
 from fitcalc.fit.result import Result
-from fitcalc.posture.cases import column, spread
+from fitcalc.fit.variables import PEDAL_WAYS, stops, value_at
+from fitcalc.posture.cases import spread
 from fitcalc.posture.sit import sit
 from fitcalc.units import Bools, Floats, Mm
 
@@ -46,16 +47,19 @@ class Fit:
 def fit(car: Car, driver: Driver, rules: str | None = None) -> Fit:
     """Find the least rework of seat and pedals for one driver."""
     links = links_for(driver)
-    found = evaluate(car, driver, Setup(), rules, links)
     places = seat_and_box_places(car)
-    extensions = extensions_at(car, driver, places, links)
-    best = _best(evaluate(car, driver, _extended(places, extensions), rules, links), extensions, driver)
-    setup = _one(car, _extended(places, extensions), best)
-    as_found = extensions_at(car, driver, Setup(), links)
+    count = len(value_at(places, "seat_travel"))
+    last = joined([_values(places), {path: np.zeros(1) for path in ("seat_travel", "box_travel")}])
+    extensions = extensions_at(car, driver, setup_of(last), links)
+    bars = _bars(extensions)
+    tried = setup_of(last | {path: np.where(np.arange(count + 1) < count, bar, 0.0) for path, bar in bars.items()})
+    every = evaluate(car, driver, tried, rules, links)
+    best = _best(every, extensions, driver, count)
+    as_found = np.array([count])
     return Fit(
-        found=found,
-        after=evaluate(car, driver, setup, rules, links),
-        with_seat_as_found=as_found,
+        found=result_at(every, count),
+        after=result_at(every, best),
+        with_seat_as_found=taken(dict(extensions), as_found),
         met={name: bool(extension.enough[best]) for name, extension in extensions.items()},
     )
 
@@ -70,12 +74,6 @@ def seat_and_box_places(car: Car) -> Setup:
     return spread(Setup(), {"seat_travel": seats, "box_travel": boxes})
 
 
-def stops(low: float, high: float, pitch: float) -> Mm:
-    """Places from low to high in steps of the pitch, counted from 0, which is where it was found."""
-    first, last = math.ceil(low / pitch - 1e-9), math.floor(high / pitch + 1e-9)
-    return pitch * np.arange(first, last + 1, dtype=float)
-
-
 def extensions_at(car: Car, driver: Driver, places: Setup, links: Links) -> Mapping[str, Extension]:
     """What each pedal needs with seat and box in these places."""
     sitting = sit(car, links, places)
@@ -83,37 +81,26 @@ def extensions_at(car: Car, driver: Driver, places: Setup, links: Links) -> Mapp
     return {name: least_extension(name, car, places, sitting, links, targets) for name in sitting.pedals}
 
 
-def _best(result: Result, extensions: Mapping[str, Extension], driver: Driver) -> int:
-    """The case to choose: fewest wishes unmet, fewest limits broken, least bar, least movement, in this order."""
-    count = len(result.sitting.trunk.hip)
+def _best(result: Result, extensions: Mapping[str, Extension], driver: Driver, count: int) -> int:
+    """The case to choose of the first `count`: fewest wishes unmet, fewest limits broken, least bar, least movement."""
+    cases = len(result.sitting.trunk.hip)
     targets = windows_for(driver)
-    unmet = _total(count, (~extension.enough for extension in extensions.values()))
-    cramped = _total(count, (np.maximum(leg_cramped(at, targets), 0.0) for at in result.sitting.pedals.values()))
-    broken = _total(count, (check.fails for check in result.checks))
-    bar = _total(count, (extension.stand_off + extension.longer_arm for extension in extensions.values()))
-    moved = _total(count, (np.abs(column(way)) for way in (result.setup.seat_travel, result.setup.box_travel)))
-    return int(np.lexsort((moved, bar, broken, np.round(cramped, 6), unmet))[0])
+    unmet = _total(cases, (~extension.enough for extension in extensions.values()))
+    cramped = _total(cases, (np.maximum(leg_cramped(at, targets), 0.0) for at in result.sitting.pedals.values()))
+    broken = _total(cases, (check.fails for check in result.checks))
+    bar = _total(cases, (extension.stand_off + extension.longer_arm for extension in extensions.values()))
+    moved = _total(cases, (np.abs(value_at(result.setup, path)) for path in ("seat_travel", "box_travel")))
+    order = np.lexsort((moved, bar, broken, np.round(cramped, 6), unmet))
+    return int(order[order < count][0])
 
 
 def _total(count: int, parts: Iterable[Floats | Bools]) -> Floats:
     return np.sum([np.broadcast_to(part, (count,)).astype(float) for part in parts], axis=0)
 
 
-def _extended(places: Setup, extensions: Mapping[str, Extension]) -> Setup:
-    for name, extension in extensions.items():
-        both = {f"{name}.stand_off": extension.stand_off, f"{name}.longer_arm": extension.longer_arm}
-        places = spread(places, both)
-    return places
+def _values(places: Setup) -> dict[str, Floats]:
+    return {path: value_at(places, path) for path in ("seat_travel", "box_travel")}
 
 
-def _one(car: Car, setup: Setup, case: int) -> Setup:
-    """One case of a setup over cases, as a document."""
-    pedals = {
-        name: PedalRework(
-            stand_off=float(getattr(setup, name).stand_off[case]), longer_arm=float(getattr(setup, name).longer_arm[case])
-        )
-        for name in car.fitted_pedals()
-    }
-    return Setup(
-        seat_travel=float(column(setup.seat_travel)[case]), box_travel=float(column(setup.box_travel)[case]), **pedals
-    )
+def _bars(extensions: Mapping[str, Extension]) -> dict[str, Mm]:
+    return {f"{name}.{way}": getattr(each, way) for name, each in extensions.items() for way in PEDAL_WAYS}

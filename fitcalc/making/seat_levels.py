@@ -43,6 +43,11 @@ def seat_levels() -> tuple[SeatLevel, ...]:
     return read_rows("seat_loads.toml", SeatLevel)
 
 
+def road_seat_level() -> SeatLevel:
+    """The published level for a seat and its anchorage that is always checked."""
+    return next(level for level in seat_levels() if level.id == "road seat anchorage")
+
+
 @cache
 def fixing_rules() -> tuple[FixingRule, ...]:
     """What the rules ask of a seat fixing, whatever the load."""

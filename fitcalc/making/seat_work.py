@@ -7,14 +7,14 @@ import numpy as np
 from fitcalc.documents.car import Car
 from fitcalc.documents.setup import Setup
 from fitcalc.geometry.degrees import length
-from fitcalc.geometry.side import point, scaled
+from fitcalc.geometry.side import point, scaled, turned
 from fitcalc.making.bolts import Bolt, Grade, bolt
 from fitcalc.making.modes import AMPLE
 from fitcalc.making.seat_brackets import PRYING
 from fitcalc.making.seat_levels import inertia_force
 from fitcalc.making.seat_mounts import MountCheck, bolt_use, check_mounts
-from fitcalc.posture.cases import column, xyz
-from fitcalc.posture.seat import carried, shell
+from fitcalc.posture.cases import column, spread, xyz
+from fitcalc.posture.seat import recline_pivot, shell, travel
 from fitcalc.units import Bools, Floats, Kg, Mm, Points
 
 BOLT = "M8"
@@ -39,6 +39,31 @@ class Carried:
 
     mass: Kg
     centre: Points
+
+
+@dataclass(frozen=True, eq=False)
+class Mounts:
+    """The seat's mounts after the rework, `(n, m, 3)`, car frame.
+
+    Attributes:
+        after: where the seat now has them.
+        holes: the nearest places that floor or rail had for them.
+        bracketed: `(n,)`, where a bracket must join the two.
+    """
+
+    after: Points
+    holes: Points
+    bracketed: Bools
+
+    @property
+    def offset(self) -> Points:
+        """From hole to mount, `(n, m, 3)`; 0 where no bracket is needed."""
+        return np.where(self.bracketed[:, None, None], self.after - self.holes, 0.0)
+
+    @property
+    def reach(self) -> Mm:
+        """Longest way from hole to mount that a bracket has to bridge, `(n,)`."""
+        return np.max(length(self.offset), axis=-1)
 
 
 @dataclass(frozen=True, eq=False)
@@ -73,54 +98,32 @@ def with_driver(seat: Carried, mass: Kg, centre: Points) -> Carried:
     return Carried(whole, seat.centre + scaled(centre - seat.centre, mass / whole))
 
 
-def mounts_found(car: Car) -> Points:
-    """The mounts as found, `(n, m, 3)`."""
-    return np.stack([xyz(mount) for mount in car.seat.mounts], axis=1)
-
-
-def mounts_after(car: Car, setup: Setup) -> Points:
-    """The mounts after the rework, `(n, m, 3)`."""
-    return np.stack([carried(xyz(mount), car, setup) for mount in car.seat.mounts], axis=1)
+def seat_mounts(car: Car, setup: Setup) -> Mounts:
+    """Where the seat's mounts go, and which of the places they had before come nearest."""
+    found = np.stack([xyz(mount) for mount in car.seat.mounts], axis=1)
+    lean = column(setup.recline)[:, None]
+    after = turned(found, recline_pivot(car)[:, None], lean) + travel(car, setup)[:, None]
+    served = spread(Setup(), {"seat_travel": _nearest_hole(car, setup)})
+    holes = found + travel(car, served)[:, None]
+    after, holes = np.broadcast_arrays(after, holes)
+    return Mounts(after, holes, np.broadcast_to(needs_bracket(car, setup), (len(after),)))
 
 
 def needs_bracket(car: Car, setup: Setup) -> Bools:
     """Where the old holes do not take the moved seat: off its rail, between holes, raised or turned."""
-    rails, along = car.rails, column(setup.seat_travel)
-    beyond = np.maximum(along - column(rails.forward_travel), -along - column(rails.rearward_travel))
+    off_hole = np.abs(column(setup.seat_travel) - _nearest_hole(car, setup))
     off_line = np.abs(column(setup.seat_raise)) + np.abs(column(setup.recline))
-    match rails.kind:
-        case "fixed":
-            beyond = np.abs(along)
-        case "drilled":
-            beyond = np.maximum(beyond, np.abs(along - _nearest_hole(car, setup)))
-        case "continuous":
-            pass
-    return (beyond > STEP) | (off_line > 0.0)
+    return (off_hole > STEP) | (off_line > 0.0)
 
 
-def bracket_offset(car: Car, setup: Setup) -> Points:
-    """From the nearest old holes to the moved mounts, `(n, m, 3)`; 0 where the old holes serve."""
-    line = carried_by_rail(car, setup)
-    return np.where(needs_bracket(car, setup)[:, None, None], mounts_after(car, setup) - line, 0.0)
-
-
-def carried_by_rail(car: Car, setup: Setup) -> Points:
-    """Where the old holes are that the mounts come nearest to, `(n, m, 3)`."""
-    served = Setup().model_copy(update={"seat_travel": _nearest_hole(car, setup)})
-    return mounts_after(car, served)
-
-
-def hold(car: Car, setup: Setup, load: Carried, factor: tuple[float, float, float]) -> SeatHold:
+def hold(mounts: Mounts, load: Carried, factor: tuple[float, float, float]) -> SeatHold:
     """What the mounts take of a mass at a multiple of weight `(x, y, z)`, in the directions of the car's frame."""
-    force = inertia_force(load.mass, factor)
-    size = bolt(BOLT)
-    seat = _check(mounts_after(car, setup), force, load.centre, size)
-    holes = _check(carried_by_rail(car, setup), force, load.centre, size)
-    offset = bracket_offset(car, setup)
-    bracketed = np.any(np.abs(offset) > 0.0, axis=(1, 2))
+    force, size = inertia_force(load.mass, factor), bolt(BOLT)
+    seat = _check(mounts.after, force, load.centre, size)
+    holes = _check(mounts.holes, force, load.centre, size) if np.any(mounts.bracketed) else seat
     pried = bolt_use(holes.shear, PRYING[1] * holes.tension, size, GRADE).max(axis=-1)
-    used = np.maximum(seat.worst, np.where(bracketed, pried, 0.0))
-    return SeatHold(seat, holes, 1.0 / np.maximum(used, 1.0 / AMPLE), _thickness(seat, offset))
+    used = np.maximum(seat.worst, np.where(mounts.bracketed, pried, 0.0))
+    return SeatHold(seat, holes, 1.0 / np.maximum(used, 1.0 / AMPLE), _thickness(seat, mounts.offset))
 
 
 def _nearest_hole(car: Car, setup: Setup) -> Mm:

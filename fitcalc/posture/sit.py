@@ -48,14 +48,17 @@ class Sitting:
 
 def sit(car: Car, links: Links, setup: Setup) -> Sitting:
     """Seat the driver: hips from the seat, trunk along its back, feet on the pads, hands on the wheel."""
-    trunk = trunk_on(hip_point(car, links, setup), back_angle(car, setup), links)
-    middle = trunk.hip[:, 1]
-    hips = (
-        at_y(trunk.hip, middle + LEFT * links.hip_half_spacing),
-        at_y(trunk.hip, middle + RIGHT * links.hip_half_spacing),
-    )
+    trunk, hips = trunk_and_hips(car, links, setup)
     pedals = {name: on_pedal(name, car, setup, trunk, hips, links) for name in car.fitted_pedals()}
     return Sitting(trunk, hips, pedals, hands_at(car, links, setup, trunk, column(0.0)))
+
+
+def trunk_and_hips(car: Car, links: Links, setup: Setup) -> tuple[Trunk, tuple[Points, Points]]:
+    """What depends on the seat alone: trunk and head, left and right hip joint."""
+    trunk = trunk_on(hip_point(car, links, setup), back_angle(car, setup), links)
+    middle = trunk.hip[:, 1]
+    left, right = (at_y(trunk.hip, middle + side * links.hip_half_spacing) for side in (LEFT, RIGHT))
+    return trunk, (left, right)
 
 
 def on_pedal(

@@ -14,7 +14,7 @@ CAUTIONS = (
 MARKS = {"pass": "+", "advise": "!", "fail": "X", "not assessed": "?"}
 """A mark beside each status word, so that status is never colour alone."""
 
-DECIMALS = {"mm": 0, "deg": 1, "kg": 1, "N": 0, "MPa": 0, "ratio": 2, "-": 2, "%": 1, "points": 0}
+DECIMALS = {"mm": 0, "deg": 1, "kg": 1, "N": 0, "MPa": 1, "ratio": 2, "-": 2, "%": 1, "points": 0}
 
 
 def number(value: float, unit: str) -> str:

@@ -26,17 +26,17 @@ class Cautions(QScrollArea):
         self.setWidget(self.words)
         self._fit()
 
-    def sizeHint(self) -> QSize:  # noqa: N802
+    def sizeHint(self) -> QSize:
         """The lines that its words need at this width, up to `MOST_LINES`."""
         most = MOST_LINES * self.fontMetrics().lineSpacing() + 6
         return QSize(200, min(most, self.words.heightForWidth(max(self.width(), 200))))
 
-    def resizeEvent(self, event: object) -> None:  # noqa: N802
+    def resizeEvent(self, event: object) -> None:
         """Fewer lines where there is width for them."""
         super().resizeEvent(event)  # type: ignore[arg-type]
         self._fit()
 
-    def changeEvent(self, event: QEvent) -> None:  # noqa: N802
+    def changeEvent(self, event: QEvent) -> None:
         """More room for larger text."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.FontChange:

@@ -34,8 +34,9 @@ class Centre(QWidget):
         self._held: tuple[Handle, Work, Gesture] | None = None
         self.sketch = SketchView(self)
         self.buttons: dict[str, QToolButton] = {}
-        self.found = QCheckBox("as found in &grey", self)
+        self.found = QCheckBox("as foun&d", self)
         self.found.setChecked(True)
+        self.found.setToolTip("The driver as found, in grey behind the driver after the rework")
         self.live = QLabel(self)
         page = QVBoxLayout(self)
         page.setContentsMargins(0, 0, 0, 0)
@@ -94,14 +95,17 @@ class Centre(QWidget):
         head.setContentsMargins(6, 4, 6, 4)
         group = QButtonGroup(self)
         for view, text in TITLES.items():
-            button = QToolButton(self, text=text, checkable=True)
+            button = QToolButton(self)
+            button.setText(text)
+            button.setCheckable(True)
             button.setAccessibleName(f"{text} view")
             button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
             button.clicked.connect(partial(self._switch, view))
             group.addButton(button)
             self.buttons[view] = button
             head.addWidget(button)
-        whole = QToolButton(self, text="Whole")
+        whole = QToolButton(self)
+        whole.setText("Whole")
         whole.setAccessibleName("show the whole picture")
         whole.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         whole.clicked.connect(self._show_whole)

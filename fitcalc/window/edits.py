@@ -35,7 +35,7 @@ class Edit(QUndoCommand):
         """Which commands may merge with this one."""
         return MERGING if self.gesture else -1
 
-    def mergeWith(self, other: QUndoCommand) -> bool:  # noqa: N802
+    def mergeWith(self, other: QUndoCommand) -> bool:
         """Takes over a later edit of the same gesture; one that leads back to the start is none."""
         if not isinstance(other, Edit) or other.gesture != self.gesture:
             return False

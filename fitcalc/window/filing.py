@@ -20,7 +20,7 @@ from fitcalc.window.session import Session
 from fitcalc.window.work import KINDS, Held, held, with_car, with_driver, with_occupant
 
 FILTER = "fitcalc files (*.toml);;All files (*)"
-NOUNS = {Car: "car", Driver: "driver", Setup: "rework"}
+NOUNS: dict[type, str] = {Car: "car", Driver: "driver", Setup: "rework"}
 
 
 def read_document(path: Path) -> Document:

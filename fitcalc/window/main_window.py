@@ -67,7 +67,7 @@ class MainWindow(QMainWindow):
                 child.setFocus(Qt.FocusReason.ShortcutFocusReason)
                 return
 
-    def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802
+    def closeEvent(self, event: QCloseEvent) -> None:
         """Asks where something is not saved; then leaves nothing running and nothing behind."""
         self.settle_typing()
         if self.session.unsaved() and not self._may_close:
@@ -79,12 +79,12 @@ class MainWindow(QMainWindow):
         settings().setValue("geometry", self.saveGeometry())
         event.accept()
 
-    def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: N802
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Takes files."""
         if any(url.isLocalFile() for url in event.mimeData().urls()):
             event.acceptProposedAction()
 
-    def dropEvent(self, event: QDropEvent) -> None:  # noqa: N802
+    def dropEvent(self, event: QDropEvent) -> None:
         """Opens the files that are dropped."""
         event.acceptProposedAction()
         for url in event.mimeData().urls():

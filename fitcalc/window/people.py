@@ -14,6 +14,7 @@ class People(QWidget):
         super().__init__(parent)
         self._session = session
         self.car = QLabel(self)
+        self.car.setMinimumWidth(1)
         self.car.setWordWrap(True)
         self.car.setProperty("role", "heading")
         self.driver, self.over = self._box("driver"), self._box("second driver, drawn over")
@@ -27,7 +28,8 @@ class People(QWidget):
             name.setBuddy(box)
             page.addWidget(name, row, 0)
             page.addWidget(box, row, 1, 1, 2 if box is self.over else 1)
-        self.add = QToolButton(self, text="+")
+        self.add = QToolButton(self)
+        self.add.setText("+")
         self.add.setAccessibleName("add a driver")
         self.add.setToolTip("Add a driver")
         page.addWidget(self.add, 1, 2)
@@ -54,7 +56,7 @@ class People(QWidget):
         box = QComboBox(self)
         box.setAccessibleName(name)
         box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        box.setMinimumContentsLength(6)
+        box.setMinimumContentsLength(3)
         return box
 
 

@@ -80,4 +80,4 @@ def _kept(value: object) -> object:
 
 
 def _whole(value: object, otherwise: int) -> int:
-    return int(value) if isinstance(value, str) and value.isdecimal() else otherwise
+    return int(str(value)) if str(value).isdecimal() else otherwise

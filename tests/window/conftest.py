@@ -25,7 +25,7 @@ def shut(qapp):
     def close(window):
         window._close_now()
         window.deleteLater()
-        for widget in qapp.topLevelWidgets():
+        for widget in (each for each in qapp.topLevelWidgets() if each.parent() is None and each is not window):
             widget.deleteLater()
         qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete)
         qapp.processEvents()
@@ -94,13 +94,14 @@ def dialog(qtbot):
 
 @pytest.fixture
 def name_file(qtbot, dialog):
-    """Types a path into the open file dialog and presses Enter."""
+    """Goes to a folder in the open file dialog, types a name, and presses Enter."""
 
     def name(path):
         asked = dialog(QFileDialog)
+        asked.setDirectory(str(path.parent))
         line = asked.findChild(QLineEdit)
         line.selectAll()
-        qtbot.keyClicks(line, str(path))
+        qtbot.keyClicks(line, path.name)
         qtbot.keyClick(line, Qt.Key.Key_Return)
         qtbot.waitUntil(lambda: not asked.isVisible())
 

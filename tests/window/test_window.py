@@ -1,7 +1,7 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAccessible
-from PySide6.QtWidgets import QAbstractButton, QAbstractSlider, QAbstractSpinBox, QComboBox, QLineEdit, QListView, QScrollBar, QWidget
+from PySide6.QtWidgets import QAbstractButton, QAbstractSlider, QAbstractSpinBox, QApplication, QComboBox, QLineEdit, QListView, QScrollBar, QWidget
 
 from fitcalc.checks.check import STATUSES
 from fitcalc.documents.store import load_setup
@@ -26,8 +26,10 @@ def grip(window, ref):
     return window.centre.sketch.mapFromScene(*handle.at)
 
 
-def drag(qtbot, window, start, right, key=None):
-    view = window.centre.sketch.viewport()
+def drag(qtbot, window, ref, right, key=None):
+    """Zooms in until no other grip is near, then drags this one."""
+    window.centre.sketch.zoom(4.0, grip(window, ref))
+    view, start = window.centre.sketch.viewport(), grip(window, ref)
     qtbot.mousePress(view, Qt.MouseButton.LeftButton, pos=start)
     for part in range(1, 6):
         qtbot.mouseMove(view, start + QPoint(right * part // 5, 0))
@@ -90,8 +92,6 @@ def test_picking_other_rules_judges_by_them(window, session, qtbot):
     box = window.findings.rules
     box.setFocus()
     qtbot.keyClicks(box, "student")
-    qtbot.keyClick(box, Qt.Key.Key_Return)
-    box.activated.emit(box.currentIndex())
     assert session.result.rules.id == "student"
 
 
@@ -109,26 +109,26 @@ def test_a_point_picked_in_the_sketch_is_found_in_the_worksheet(window, qtbot):
 
 
 def test_dragging_the_seat_moves_it_by_holes_in_one_undo_step(window, session, qtbot):
-    drag(qtbot, window, grip(window, "setup.seat_travel"), -14)
+    drag(qtbot, window, "setup.seat_travel", -55)
     assert session.work.setup.seat_travel > 0
     assert session.work.setup.seat_travel % 20 == 0
     assert session.undo_stack.count() == 1
 
 
 def test_a_drag_stops_at_the_end_of_the_rail(window, session, qtbot):
-    drag(qtbot, window, grip(window, "setup.seat_travel"), -250)
+    drag(qtbot, window, "setup.seat_travel", -250)
     assert session.work.setup.seat_travel == 60.0
 
 
 def test_escape_calls_a_drag_off(window, session, qtbot):
     first = session.work
-    drag(qtbot, window, grip(window, "setup.seat_travel"), -30, Qt.Key.Key_Escape)
+    drag(qtbot, window, "setup.seat_travel", -60, Qt.Key.Key_Escape)
     assert session.work is first
     assert session.undo_stack.count() == 0
 
 
 def test_dragging_the_hoop_changes_the_car(window, session, qtbot):
-    drag(qtbot, window, grip(window, "car.hoops.main_top"), 10)
+    drag(qtbot, window, "car.hoops.main_top", 20)
     assert session.work.car.document.hoops.main_top.x > 1650.0
     assert session.undo_stack.count() == 1
 
@@ -183,7 +183,7 @@ def test_the_window_fits_a_small_screen(window, session, size):
 
 
 def test_finding_the_least_rework_leaves_the_knees_as_wished(window, session, qtbot):
-    qtbot.mouseClick(window.rework.find, Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(window.rework.find_button, Qt.MouseButton.LeftButton)
     assert window.status.cancel.isVisible()
     qtbot.waitUntil(lambda: session.undo_stack.count() == 1, timeout=20_000)
     session.finish_evaluation()
@@ -192,7 +192,7 @@ def test_finding_the_least_rework_leaves_the_knees_as_wished(window, session, qt
 
 
 def test_a_search_that_is_called_off_changes_nothing(window, session, qtbot):
-    window.rework.find.click()
+    window.rework.find_button.click()
     window.status.cancel.click()
     window.jobs.wait()
     assert session.undo_stack.count() == 0
@@ -210,6 +210,7 @@ def test_f6_goes_round_the_panels(window, qtbot):
 def controls(window):
     for section in window.worksheet.sections:
         section.open()
+    QApplication.processEvents()
     every = window.findChildren(QWidget)
     made = [each for each in every if isinstance(each, CONTROLS) and not isinstance(each, QScrollBar)]
     return [each for each in made if not each.objectName().startswith("qt_") and each.isVisibleTo(window)]

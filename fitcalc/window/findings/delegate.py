@@ -32,7 +32,7 @@ class FindingDelegate(QStyledItemDelegate):
         super().__init__(view)
         self._view, self._look = view, look
 
-    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:  # noqa: N802
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         """High enough for all its words at the width of the list."""
         width = self._view.viewport().width()
         parts = self._parts(index.data(FINDING), QRect(0, 0, width, 0))
@@ -41,7 +41,7 @@ class FindingDelegate(QStyledItemDelegate):
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paints one finding."""
         finding: Finding = index.data(FINDING)
-        rect = option.rect  # type: ignore[attr-defined]
+        rect = option.rect
         parts, colours = self._parts(finding, rect), self._look.colours
         chosen = index == self._view.currentIndex()
         painter.save()

@@ -21,7 +21,7 @@ class FindingsModel(QAbstractListModel):
         self._shown: tuple[Finding, ...] = ()
         self._statuses = frozenset(STATUSES)
 
-    def rowCount(self, parent: Index = ROOT) -> int:  # noqa: N802
+    def rowCount(self, parent: Index = ROOT) -> int:
         """How many findings are listed."""
         return 0 if parent.isValid() else len(self._shown)
 

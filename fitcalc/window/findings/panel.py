@@ -7,7 +7,7 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QFormLayout,
-    QHBoxLayout,
+    QGridLayout,
     QListView,
     QSplitter,
     QVBoxLayout,
@@ -62,7 +62,7 @@ class Findings(QSplitter):
         self._show_rules()
         self._show_chosen(self._chosen)
 
-    def changeEvent(self, event: QEvent) -> None:  # noqa: N802
+    def changeEvent(self, event: QEvent) -> None:
         """Lays the list out anew for another text size."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.FontChange:
@@ -73,14 +73,14 @@ class Findings(QSplitter):
         column = QVBoxLayout(page)
         column.setContentsMargins(6, 6, 6, 0)
         form = QFormLayout()
+        form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
         form.addRow("&Rules", self.rules)
         form.addRow("Co&mpare with", self.compared)
         column.addLayout(form)
-        for pair in (STATUSES[:2], STATUSES[2:]):
-            line = QHBoxLayout()
-            for status in pair:
-                line.addWidget(self.filters[status])
-            column.addLayout(line)
+        grid = QGridLayout()
+        for at, status in enumerate(STATUSES):
+            grid.addWidget(self.filters[status], at % 2, at // 2)
+        column.addLayout(grid)
         column.addWidget(self.list, 1)
         return page
 
@@ -98,7 +98,8 @@ class Findings(QSplitter):
         return made
 
     def _filter(self, status: Status) -> QCheckBox:
-        box = QCheckBox(self, checked=True)
+        box = QCheckBox(self)
+        box.setChecked(True)
         box.setToolTip(f"List what is “{status}”, or leave it out")
         box.toggled.connect(self._show_statuses)
         return box
@@ -107,7 +108,7 @@ class Findings(QSplitter):
         box = QComboBox(self)
         box.setAccessibleName(name)
         box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        box.setMinimumContentsLength(8)
+        box.setMinimumContentsLength(6)
         box.addItem("none" if choice == "compared" else "", "")
         for each in limit_set_names():
             box.addItem(each.replace("_", " "), each)
@@ -121,9 +122,9 @@ class Findings(QSplitter):
         self.compared.setCurrentIndex(self.compared.findData(self._session.choice.compared))
         self.rules.setToolTip(self._session.result.rules.title)
 
-    def _choose_rules(self, box: QComboBox, choice: str) -> None:
+    def _choose_rules(self, box: QComboBox, choice: str, index: int) -> None:
         try:
-            self._session.choose(**{choice: box.currentData()})
+            self._session.choose(**{choice: box.itemData(index)})
         except InputError as error:
             self._session.said.emit(str(error))
 

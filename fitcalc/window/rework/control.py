@@ -30,11 +30,11 @@ class MarkedSlider(QSlider):
         super().__init__(Qt.Orientation.Horizontal, parent)
         self._look = look
 
-    def wheelEvent(self, event: QEvent) -> None:  # noqa: N802
+    def wheelEvent(self, event: QEvent) -> None:
         """Leaves the wheel to the page, so that scrolling changes no value."""
         event.ignore()
 
-    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802
+    def paintEvent(self, event: QPaintEvent) -> None:
         """Draws the mark, then the slider upon it."""
         painter = QPainter(self)
         painter.setPen(QPen(QColor(self._look.colours.accent), 2))
@@ -93,7 +93,7 @@ class ControlWidget(QWidget):
         for widget in (self.slider, self.box):
             widget.setEnabled(low != high)
 
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Points at what has the keyboard, and ends a run of key presses when it leaves."""
         if event.type() == QEvent.Type.FocusIn:
             self._session.pointed_at.emit(self.control.ref)

@@ -62,12 +62,12 @@ class Rework(QFrame):
                 control.box.setFocus(Qt.FocusReason.OtherFocusReason)
                 self._area.ensureWidgetVisible(control)
 
-    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802
+    def resizeEvent(self, event: QResizeEvent) -> None:
         """As many columns as there is room for."""
         super().resizeEvent(event)
         self._arrange()
 
-    def changeEvent(self, event: QEvent) -> None:  # noqa: N802
+    def changeEvent(self, event: QEvent) -> None:
         """Makes room for another text size."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.FontChange and self.controls:
@@ -79,17 +79,17 @@ class Rework(QFrame):
         title.setProperty("role", "heading")
         self._told = QLabel(self)
         self._told.setProperty("role", "quiet")
-        self.find = QPushButton("Find &least rework", self)
-        self.find.setToolTip("Seat first, then pedal bars: the smallest change that meets the limits and the knees (F5)")
-        self.find.clicked.connect(self.fit_wanted)
-        self.reset = QPushButton("As fo&und", self)
-        self.reset.setToolTip("Take every change back; one undo step")
-        self.reset.clicked.connect(self.reset_wanted)
+        self.find_button = QPushButton("Find &least rework", self)
+        self.find_button.setToolTip("Seat first, then pedal bars: the smallest change that meets the limits and the knees (F5)")
+        self.find_button.clicked.connect(self.fit_wanted)
+        self.reset_button = QPushButton("As fo&und", self)
+        self.reset_button.setToolTip("Take every change back; one undo step")
+        self.reset_button.clicked.connect(self.reset_wanted)
         head.addWidget(title)
         head.addWidget(self._told)
         head.addStretch(1)
-        head.addWidget(self.reset)
-        head.addWidget(self.find)
+        head.addWidget(self.reset_button)
+        head.addWidget(self.find_button)
         return head
 
     def _wanted(self) -> list[Control]:

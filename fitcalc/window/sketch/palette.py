@@ -110,7 +110,8 @@ def pen_for(style: Style, dark: bool, letters: float, marked: bool = False) -> Q
         return QPen(Qt.PenStyle.NoPen)
     width = (stroke.width + (1.6 if marked else 0.0)) * letters / LETTERS
     colour = QColor(inks(dark)["grip" if marked else stroke.line or "grip"])
-    pen = QPen(colour, width, cap=Qt.PenCapStyle.FlatCap if stroke.dashes else Qt.PenCapStyle.RoundCap)
+    pen = QPen(colour, width)
+    pen.setCapStyle(Qt.PenCapStyle.FlatCap if stroke.dashes else Qt.PenCapStyle.RoundCap)
     pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
     pen.setCosmetic(True)
     if stroke.dashes:

@@ -60,12 +60,12 @@ class Entry(QLineEdit):
             self.setText(self._written(value))
             self.setCursorPosition(0)
 
-    def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802
+    def focusInEvent(self, event: QFocusEvent) -> None:
         """Tells which value is looked at."""
         super().focusInEvent(event)
         self.entered.emit(self.ref)
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802
+    def keyPressEvent(self, event: QKeyEvent) -> None:
         """Escape puts back what the document says."""
         if event.key() == Qt.Key.Key_Escape:
             self._accept()
@@ -157,12 +157,12 @@ class Chooser(QComboBox):
         """Shows the document's value."""
         self.setCurrentIndex(choices_of(self.declared).index(at_ref(self._session.work, self.ref)))
 
-    def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802
+    def focusInEvent(self, event: QFocusEvent) -> None:
         """Tells which value is looked at."""
         super().focusInEvent(event)
         self.entered.emit(self.ref)
 
-    def wheelEvent(self, event: Any) -> None:  # noqa: N802
+    def wheelEvent(self, event: Any) -> None:
         """Leaves the wheel to the page, so that scrolling changes no value."""
         event.ignore()
 

@@ -18,17 +18,18 @@ class GuideDrawing(QWidget):
 
     def __init__(self, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
-        self._look, self._drawing = look, None
+        self._look = look
+        self._drawing: Drawing | None = None
         self.setAccessibleName("where the tape goes")
         self.hide()
 
     def show_drawing(self, drawing: Drawing | None) -> None:
         """Shows a drawing, or nothing."""
-        self._drawing: Drawing | None = drawing
+        self._drawing = drawing
         self.setVisible(drawing is not None)
         self.update()
 
-    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802
+    def paintEvent(self, event: QPaintEvent) -> None:
         """Draws the figure thin and the tape heavy."""
         if self._drawing is None:
             return
@@ -92,7 +93,7 @@ class GuidePane(QFrame):
             lines += [guide.care, f"Decides most: {guide.decides}"]
         self._words.setText("<br>".join(filter(None, lines)))
 
-    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802
+    def resizeEvent(self, event: QResizeEvent) -> None:
         """Leaves the words at least three fifths of the width."""
         super().resizeEvent(event)
         self._drawing.setFixedWidth(min(self.height(), self.width() * 2 // 5))

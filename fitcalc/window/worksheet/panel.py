@@ -57,7 +57,7 @@ class Worksheet(QSplitter):
             field.selectAll() if hasattr(field, "selectAll") else None
             self._area.ensureWidgetVisible(field, 10, 60)
 
-    def changeEvent(self, event: QEvent) -> None:  # noqa: N802
+    def changeEvent(self, event: QEvent) -> None:
         """Makes the lines anew for another text size."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.FontChange and self._taken:

@@ -166,7 +166,8 @@ class RowWidget(QWidget):
         field.setFixedWidth(field.fontMetrics().horizontalAdvance(sample) + 12)
 
     def _button(self, line: QHBoxLayout, mark: str, does: str, action: Callable[[], object]) -> QToolButton:
-        button = QToolButton(self, text=mark)
+        button = QToolButton(self)
+        button.setText(mark)
         button.setAccessibleName(f"{self.row.title}: {does}")
         button.setToolTip(does.capitalize())
         button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -200,7 +201,8 @@ class RowWidget(QWidget):
         shown, unit = self._session.shown, self.row.declared.unit
         low, high = shown.rounded(taken.low, unit), shown.rounded(taken.high, unit)
         self._sureness.setText("measured" if taken.measured else f"{low} to {high}")
-        self._sureness.setToolTip("" if taken.measured else f"Estimated: 90 of 100 such people lie between {low} and {high}")
+        meant = f"Estimated: 90 of 100 such people lie between {low} and {high}"
+        self._sureness.setToolTip("" if taken.measured else meant)
         role = "quiet" if taken.measured else "estimated"
         if self._sureness.property("role") != role:
             self._sureness.setProperty("role", role)

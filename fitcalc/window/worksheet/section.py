@@ -63,7 +63,9 @@ class SectionWidget(QWidget):
         return next(iter((*exact, *within)), None)
 
     def _heading(self) -> QToolButton:
-        heading = QToolButton(self, text=self.section.title, checkable=True)
+        heading = QToolButton(self)
+        heading.setText(self.section.title)
+        heading.setCheckable(True)
         heading.setProperty("role", "section")
         heading.setAccessibleName(self.section.title)
         heading.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)

@@ -1,0 +1,88 @@
+"""Picking cases out of anything that has them as its leading axis."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import fields, is_dataclass, replace
+from typing import Any, TypeVar
+
+import numpy as np
+
+from fitcalc.documents.setup import Setup
+from fitcalc.fit.result import Result
+from fitcalc.fit.variables import PEDAL_WAYS, value_at
+from fitcalc.posture.cases import spread
+from fitcalc.units import Floats
+
+Anything = TypeVar("Anything")
+PEDALS = ("clutch", "brake", "throttle")
+PATHS = (
+    "seat_travel",
+    "seat_raise",
+    "recline",
+    "box_travel",
+    "wheel_spacer",
+    "shoulder_anchor_raise",
+    *(f"{name}.{way}" for name in PEDALS for way in PEDAL_WAYS),
+)
+"""Every number of a setup."""
+
+
+def taken(thing: Anything, at: np.ndarray) -> Anything:
+    """The same thing with these cases; an array of one case, which stands for all, stays."""
+    return _taken(thing, at)
+
+
+def _taken(thing: Any, at: np.ndarray) -> Any:
+    if isinstance(thing, np.ndarray):
+        return thing if thing.ndim == 0 or len(thing) == 1 else thing[at]
+    if is_dataclass(thing) and not isinstance(thing, type):
+        return replace(thing, **{each.name: _taken(getattr(thing, each.name), at) for each in fields(thing)})
+    if isinstance(thing, Mapping):
+        return {name: _taken(part, at) for name, part in thing.items()}
+    return tuple(_taken(part, at) for part in thing) if isinstance(thing, tuple) else thing
+
+
+def setup_at(setup: Setup, case: int) -> Setup:
+    """One case of a setup over cases, as a document."""
+    values = {path: float(np.resize(value_at(setup, path), case + 1)[case]) for path in PATHS}
+    plain = {path: value for path, value in values.items() if "." not in path}
+    pedals = {name: {way: values[f"{name}.{way}"] for way in PEDAL_WAYS} for name in PEDALS}
+    return Setup.model_validate({"name": setup.name, "note": setup.note, **plain, **pedals})
+
+
+def result_at(result: Result, case: int) -> Result:
+    """One case of a result over cases."""
+    at = np.array([case])
+    checks = tuple(taken(check, at) for check in result.checks)
+    return replace(
+        result,
+        setup=setup_at(result.setup, case),
+        links=taken(result.links, at),
+        sitting=taken(result.sitting, at),
+        work=taken(dict(result.work), at),
+        figures=taken(result.figures, at),
+        checks=checks,
+    )
+
+
+def setup_of(values: Mapping[str, Floats]) -> Setup:
+    """A setup over cases; what is not named stays as found."""
+    return spread(Setup(), values)
+
+
+def crossed(axes: Mapping[str, Floats]) -> dict[str, Floats]:
+    """Every combination of the values of several variables, flat, the last one running fastest."""
+    grids = np.meshgrid(*axes.values(), indexing="ij")
+    return dict(zip(axes, (grid.ravel() for grid in grids), strict=True))
+
+
+def joined(setups: Iterable[Mapping[str, Floats]]) -> dict[str, Floats]:
+    """Lists of reworks one after another; a variable that one of them lacks is 0 there."""
+    every = [dict(each) for each in setups]
+    paths = {path: None for each in every for path in each}
+    sizes = [max((len(value) for value in each.values()), default=1) for each in every]
+    return {
+        path: np.concatenate(
+            [np.broadcast_to(each.get(path, np.zeros(1)), (size,)) for each, size in zip(every, sizes, strict=True)]
+        )
+        for path in paths
+    }

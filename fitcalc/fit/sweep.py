@@ -1,0 +1,188 @@
+"""Many reworks of one car and driver: each figure worked out once for every distinct combination of what it reads.
+
+On a grid of seat places and pedal bars the straps need working out once per seat place, and the shoe's clearances once
+per bar; the figures are those of `evaluate`, to the last digit.
+"""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from types import MappingProxyType
+
+import numpy as np
+
+from fitcalc.body.links import Links
+from fitcalc.checks.balance_figures import balance_figures
+from fitcalc.checks.case import Case
+from fitcalc.checks.catalogue import MEASURES
+from fitcalc.checks.check import ROUNDING, Check, Figure
+from fitcalc.checks.cleats import cleat_figures
+from fitcalc.checks.harness import harness_figures
+from fitcalc.checks.head import head_figures
+from fitcalc.checks.judge import is_reclined, judge
+from fitcalc.checks.knees import knee_figures
+from fitcalc.checks.limits import LimitSet, load_limit_set, workshop_limits
+from fitcalc.checks.opening import opening_figures
+from fitcalc.checks.pad_heights import pad_height_figures
+from fitcalc.checks.feet import feet_figures
+from fitcalc.checks.posture_limits import MUST_HOLD, with_posture
+from fitcalc.checks.reach import reach_figures
+from fitcalc.checks.seat import seat_figures
+from fitcalc.checks.sight import sight_figures
+from fitcalc.checks.template import template_figures
+from fitcalc.checks.wheel import wheel_figures
+from fitcalc.documents.car import Car
+from fitcalc.documents.driver import Driver
+from fitcalc.documents.setup import Setup
+from fitcalc.fit.cases import PATHS, setup_of, taken
+from fitcalc.fit.variables import value_at
+from fitcalc.posture.cases import column
+from fitcalc.posture.sit import Sitting, hands_at, on_pedal, trunk_and_hips
+from fitcalc.units import Bools, Floats
+
+Measure = Callable[[Case], list[Figure]]
+SEAT = ("seat_travel", "seat_raise", "recline")
+BARS = tuple(path for path in PATHS if "." in path)
+FEET = ("box_travel", *BARS)
+READS: Mapping[Measure, tuple[str, ...]] = MappingProxyType(
+    {
+        head_figures: SEAT,
+        sight_figures: (*SEAT, "wheel_spacer"),
+        seat_figures: SEAT,
+        harness_figures: (*SEAT, "shoulder_anchor_raise"),
+        reach_figures: (*SEAT, "wheel_spacer"),
+        cleat_figures: FEET,
+        feet_figures: FEET,
+        pad_height_figures: FEET,
+        opening_figures: FEET,
+        template_figures: (*SEAT, *FEET),
+    }
+)
+"""The numbers of a setup that a measure reads; one that is not listed may read all."""
+SWEPT: tuple[Measure, ...] = (cleat_figures, wheel_figures, knee_figures)
+"""Measures of swept outlines, which no closed form gives."""
+CLOSED = tuple(each for each in MEASURES if each not in SWEPT)
+PEDAL_BOUND = (balance_figures, *SWEPT)
+
+
+@dataclass(frozen=True, eq=False)
+class Swept:
+    """Checks of n reworks.
+
+    Attributes:
+        count: n.
+        groups: checks on the distinct combinations of what they read, with each rework's place among them, `(n,)`.
+    """
+
+    count: int
+    groups: tuple[tuple[np.ndarray, tuple[Check, ...]], ...]
+
+    def each(self) -> Iterator[tuple[np.ndarray, Check]]:
+        """Every check with the place of each rework in it."""
+        return ((at, check) for at, checks in self.groups for check in checks)
+
+    def lacking(self, settled: frozenset[str] = frozenset()) -> Floats:
+        """What all that must hold lacks together, mm and deg alike, `(n,)`; without the checks named."""
+        total = np.zeros(self.count)
+        for at, checks in self.groups:
+            short = [shortfall(check) for check in checks if check.id not in settled]
+            parts = [part for part in short if part is not None and np.any(part > 0.0)]
+            if parts:
+                total += np.broadcast_to(sum(parts[1:], parts[0]), (int(at.max()) + 1,))[at]
+        return total
+
+
+def shortfall(check: Check) -> Floats | None:
+    """What a check lacks, mm or deg; recommended knee angles must hold too. None where nothing must."""
+    room = required_room(check)
+    return None if room is None else np.where(room < -ROUNDING, -room, 0.0)
+
+
+def required_room(check: Check) -> Floats | None:
+    """Margin that must not be negative: to the bounds that must hold, for the knee to the recommended ones."""
+    quantity = check.figure.quantity.removeprefix("posture.")
+    return check.comfort_margin if quantity in MUST_HOLD and check.comfort_margin is not None else check.margin
+
+
+def sweep(
+    car: Car,
+    driver: Driver,
+    setup: Setup,
+    links: Links,
+    rules: str | None = None,
+    measures: Sequence[Measure] = MEASURES,
+) -> Swept:
+    """Judge many reworks.
+
+    Args:
+        car: as found, one.
+        driver: one.
+        setup: numbers may be arrays over cases.
+        links: the driver's body, one.
+        rules: id of the limit set; the car's own when None.
+        measures: which figures.
+    """
+    sets = load_limit_set(rules or car.rules), with_posture(workshop_limits(), driver)
+    groups: dict[tuple[str, ...], list[Measure]] = {}
+    for measure in measures:
+        groups.setdefault(_moving(setup, READS.get(measure, PATHS)), []).append(measure)
+    return Swept(
+        count=max(len(value_at(setup, path)) for path in PATHS),
+        groups=tuple(
+            _group(Case(car, driver, links, setup, None), paths, several, sets)  # type: ignore[arg-type]
+            for paths, several in groups.items()
+        ),
+    )
+
+
+def _group(
+    case: Case, paths: tuple[str, ...], measures: Sequence[Measure], sets: tuple[LimitSet, LimitSet]
+) -> tuple[np.ndarray, tuple[Check, ...]]:
+    few, at = distinct(case.setup, paths)
+    count = max(len(value_at(case.setup, path)) for path in PATHS)
+    seated = Case(case.car, case.driver, case.links, few, sit_once(case.car, case.links, few))
+    figures = [figure for measure in measures for figure in measure(seated)]
+    return np.broadcast_to(at, (count,)), judge(figures, *sets, is_reclined(seated))
+
+
+def sit_once(car: Car, links: Links, setup: Setup) -> Sitting:
+    """As `posture.sit.sit`, each part seated once for every distinct combination of what moves it."""
+    count = max(len(value_at(setup, path)) for path in PATHS)
+    few, at = distinct(setup, SEAT)
+    trunk, hips = taken(trunk_and_hips(car, links, few), np.broadcast_to(at, (count,)))
+    pedals = {}
+    for name in car.fitted_pedals():
+        few, at = distinct(setup, (*SEAT, "box_travel", f"{name}.stand_off", f"{name}.longer_arm"))
+        worked = on_pedal(name, car, few, *trunk_and_hips(car, links, few), links)
+        pedals[name] = taken(worked, np.broadcast_to(at, (count,)))
+    few, at = distinct(setup, (*SEAT, "wheel_spacer"))
+    hands = hands_at(car, links, few, trunk_and_hips(car, links, few)[0], column(0.0))
+    return Sitting(trunk, hips, pedals, taken(hands, np.broadcast_to(at, (count,))))
+
+
+def distinct(setup: Setup, paths: Sequence[str]) -> tuple[Setup, np.ndarray]:
+    """The distinct combinations of some numbers of a setup, all else as in its first case; and each case's place."""
+    values = {path: value_at(setup, path) for path in PATHS}
+    moving = [path for path in paths if len(values[path]) > 1]
+    fixed = {path: value[:1] for path, value in values.items() if path not in moving}
+    if not moving:
+        return setup_of(fixed), np.zeros(1, dtype=int)
+    code = np.zeros(len(values[moving[0]]), dtype=np.int64)
+    for path in moving:
+        known, place = np.unique(values[path], return_inverse=True)
+        code = _compact(code * len(known) + place)
+    _, first, at = np.unique(code, return_index=True, return_inverse=True)
+    return setup_of(fixed | {path: values[path][first] for path in moving}), at
+
+
+def _compact(code: np.ndarray) -> np.ndarray:
+    return np.unique(code, return_inverse=True)[1]
+
+
+def _moving(setup: Setup, paths: Sequence[str]) -> tuple[str, ...]:
+    return tuple(path for path in paths if len(value_at(setup, path)) > 1)
+
+
+def failing(check: Check) -> Bools:
+    """Where a check that must hold does not."""
+    short = shortfall(check)
+    return np.zeros(1, dtype=bool) if short is None else short > 0.0

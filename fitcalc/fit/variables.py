@@ -1,0 +1,145 @@
+"""What a rework may change: how far, in which steps, and what it costs."""
+
+import math
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any
+
+import numpy as np
+from pydantic import BaseModel, ConfigDict, Field
+
+from fitcalc.documents.car import Car
+from fitcalc.documents.setup import Setup
+from fitcalc.units import Floats
+
+EFFORTS = Path(__file__).parent / "data" / "efforts.toml"
+PEDAL_WAYS = ("stand_off", "longer_arm")
+HAIR = 1e-9
+
+
+class Effort(BaseModel):
+    """What one kind of change costs, in minutes at the bench; the user may give own figures."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+
+    fixed: float = Field(ge=0)
+    per_unit: float = Field(ge=0)
+
+
+@dataclass(frozen=True)
+class Variable:
+    """One thing that a rework may change.
+
+    Attributes:
+        path: of the setup, as in `brake.stand_off`.
+        unit: of the change, mm or deg.
+        work: bolt_on, drilling, welding or new_bracket.
+        low, high: allowed span; 0 is as found.
+        step: what can be set; places are counted from 0.
+    """
+
+    path: str
+    title: str
+    unit: str
+    work: str
+    low: float
+    high: float
+    step: float
+    effort: Effort
+
+    def places(self) -> Floats:
+        """Every value that can be set, from low to high."""
+        return stops(self.low, self.high, self.step)
+
+    def cost(self, values: Floats) -> Floats:
+        """Minutes that these changes take; none for no change."""
+        size = np.abs(values)
+        return np.where(size > HAIR, self.effort.fixed + self.effort.per_unit * size, 0.0)
+
+
+def stops(low: float, high: float, pitch: float) -> Floats:
+    """Places from low to high in steps of the pitch, counted from 0, which is where it was found."""
+    first, last = math.ceil(low / pitch - HAIR), math.floor(high / pitch + HAIR)
+    return pitch * np.arange(first, last + 1, dtype=float)
+
+
+def variables_for(car: Car, efforts: Mapping[str, Effort] | None = None) -> tuple[Variable, ...]:
+    """Everything that may be changed on this car, placement first, then the pedals.
+
+    Args:
+        car: says how far each part may go.
+        efforts: the user's own figures by path (`brake.stand_off`) or by kind (`stand_off`).
+    """
+    own = efforts or {}
+    found = [_variable(path, *span, car, own) for path, span in _spans(car).items()]
+    return tuple(each for each in found if each.high - each.low > HAIR)
+
+
+def effort_of(setup: Setup, variables: tuple[Variable, ...]) -> Floats:
+    """Minutes that a rework takes, `(n,)`."""
+    return np.sum(np.broadcast_arrays(*(each.cost(value_at(setup, each.path)) for each in variables)), axis=0)
+
+
+def value_at(setup: Setup, path: str) -> Floats:
+    """A number of the setup as an array over cases."""
+    node: Any = setup
+    for step in path.split("."):
+        node = getattr(node, step)
+    return np.atleast_1d(np.asarray(node, dtype=float))
+
+
+def _spans(car: Car) -> dict[str, tuple[float, float]]:
+    rails, pedals, wheel, harness = car.rails, car.pedals, car.steering_wheel, car.harness
+    anchor = _rows()["shoulder_anchor_raise"]
+    spans = {
+        "seat_travel": (-rails.rearward_travel, rails.forward_travel),
+        "seat_raise": (-rails.lower_travel, rails.raise_travel),
+        "recline": (-rails.upright_travel, rails.recline_travel),
+        "box_travel": (-pedals.box_forward, pedals.box_rearward),
+        "wheel_spacer": (0.0, 0.0 if wheel is None else wheel.spacer_max),
+        "shoulder_anchor_raise": (0.0, 0.0) if harness is None else (anchor["low"], anchor["high"]),
+    }
+    for name, pedal in car.fitted_pedals().items():
+        spans |= {f"{name}.{way}": (0.0, getattr(pedal, f"max_{way}")) for way in PEDAL_WAYS}
+    return spans
+
+
+def _variable(path: str, low: float, high: float, car: Car, own: Mapping[str, Effort]) -> Variable:
+    pedal, _, kind = path.rpartition(".")
+    row = _rows()[kind]
+    work = _work(path, row["work"], car)
+    effort = own.get(path) or own.get(kind) or Effort(fixed=_fixed()[work], per_unit=row["per_unit"])
+    title = f"{pedal} {row['title']}" if pedal else row["title"]
+    return Variable(path, title, row["unit"], work, low, high, _pitch(path, row["step"], car), effort)
+
+
+def _work(path: str, usual: str, car: Car) -> str:
+    pedal = path.partition(".")[0]
+    if path == "seat_travel" and car.rails.kind == "fixed":
+        return "new_bracket"
+    if path.endswith(PEDAL_WAYS) and car.fitted_pedals()[pedal].bar.joint == "welded":
+        return "welding"
+    return usual
+
+
+def _pitch(path: str, usual: float, car: Car) -> float:
+    if path == "seat_travel" and car.rails.kind == "drilled":
+        return car.rails.hole_pitch
+    return (car.pedals.box_pitch or usual) if path == "box_travel" else usual
+
+
+@cache
+def _file() -> Mapping[str, Any]:
+    return MappingProxyType(tomllib.loads(EFFORTS.read_text(encoding="utf-8")))
+
+
+def _rows() -> dict[str, dict[str, Any]]:
+    return {row["path"]: row for row in _file()["variable"]}
+
+
+def _fixed() -> dict[str, float]:
+    return dict(_file()["work"])
