@@ -17,6 +17,9 @@ from fitcalc.present.tables import Table, as_text
 from fitcalc.present.wording import CAUTIONS
 
 COMPUTED, SOMETHING_FAILS, BAD_INPUT = 0, 1, 2
+RATIO_BAND = 10.0
+"""Change of a pedal's ratio that is hardly felt, %: design inference."""
+MOST_BAND = 100.0
 PAGE = 150
 """Width of tables where the output is no terminal, characters."""
 
@@ -61,6 +64,28 @@ def _fit(options: argparse.Namespace) -> int:
     return SOMETHING_FAILS if found.after.anything_fails else COMPUTED
 
 
+def _pedals(options: argparse.Namespace) -> int:
+    from fitcalc.fit.evaluate import evaluate
+    from fitcalc.fit.rework import fit
+    from fitcalc.present.pedal_record import pedals_record
+    from fitcalc.present.pedal_tables import pedal_heading, pedal_tables
+
+    car, driver = load_car(_file(options.car, sample_cars())), _driver(options)
+    if options.setup:
+        setups = (Setup(), load_setup(options.setup))
+        found, after = (evaluate(car, driver, setup, options.rules) for setup in setups)
+    else:
+        fitted = fit(car, driver, options.rules)
+        found, after = fitted.found, fitted.after
+    record = pedals_record(found, after, options.band)
+    if options.json:
+        print(record.model_dump_json(indent=2))
+    else:
+        print(pedal_heading(record), end="\n\n")
+        _print_tables(pedal_tables(record))
+    return SOMETHING_FAILS if any(check.status == "fail" for check in record.checks) else COMPUTED
+
+
 def _body(options: argparse.Namespace) -> int:
     from fitcalc.present.body_table import body_remarks, body_table, links_table
 
@@ -84,9 +109,13 @@ def _limits(options: argparse.Namespace) -> int:
 
 def _schema(options: argparse.Namespace) -> int:
     from fitcalc.documents.schema import schema_for
+    from fitcalc.present.parts import Record
+    from fitcalc.present.pedal_record import PedalsRecord
     from fitcalc.present.record import ResultRecord
 
-    schema = ResultRecord.model_json_schema() if options.kind == "result" else schema_for(options.kind)
+    records: dict[str, type[Record]] = {"result": ResultRecord, "pedals": PedalsRecord}
+    record = records.get(options.kind)
+    schema = schema_for(options.kind) if record is None else record.model_json_schema()
     print(json.dumps(schema, indent=2, ensure_ascii=False))
     return COMPUTED
 
@@ -139,7 +168,12 @@ def _parser() -> argparse.ArgumentParser:
     check.add_argument("--beside", metavar="SET", help="a second limit set to show beside the first")
     fitted = _command(commands, "fit", _fit, "the rework: seat offset first, then pedal extensions")
     fitted.add_argument("--save", metavar="FILE", help="write the rework to this setup file")
-    for command in (check, fitted):
+    pedals = _command(commands, "pedals", _pedals, "pedals before and after, bars to make, seat mounts")
+    pedals.add_argument("--setup", metavar="FILE", help="a rework instead of the one that `fit` finds")
+    pedals.add_argument(
+        "--band", metavar="PERCENT", type=_percent, default=RATIO_BAND, help="change of ratio that a mix may make"
+    )
+    for command in (check, fitted, pedals):
         command.add_argument("car", metavar="CAR", help="a car file, or the name of a sample")
         command.add_argument("driver", metavar="DRIVER", help="a driver file, or the name of a sample")
         command.add_argument(
@@ -151,10 +185,20 @@ def _parser() -> argparse.ArgumentParser:
     body.add_argument("--json", action="store_true", help="print the table as JSON")
     _command(commands, "limits", _limits, "every check, what it measures, and which rules limit it")
     schema = _command(commands, "schema", _schema, "JSON Schema of a file or of the result")
-    schema.add_argument("kind", choices=("car", "driver", "setup", "result"))
+    schema.add_argument("kind", choices=("car", "driver", "setup", "result", "pedals"))
     window = _command(commands, "window", _window, "open the window (also without any command)")
     window.add_argument("car", nargs="?", metavar="CAR", help="a car file to open")
     return parser
+
+
+def _percent(text: str) -> float:
+    try:
+        value = float(text)
+    except ValueError:
+        value = -1.0
+    if not 0.0 <= value <= MOST_BAND:
+        raise argparse.ArgumentTypeError(f"{text} must be a number from 0 to {MOST_BAND:g} %")
+    return value
 
 
 def _command(commands: Any, name: str, run: Any, text: str) -> argparse.ArgumentParser:

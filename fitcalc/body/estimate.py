@@ -6,6 +6,7 @@ likely each makes the measurements. A measured dimension keeps its value and car
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -97,6 +98,7 @@ def estimate_many(values: Mapping[str, Floats], sex: Sex | None, tape: float = T
     return Estimates(tuple(titles()), mean, sd, mixture)
 
 
+@lru_cache(maxsize=16)
 def estimate(driver: Driver) -> Estimate:
     """All dimensions of one driver, with what to measure again and whether the survey covers this body."""
     given = measured(driver)

@@ -2,11 +2,13 @@
 
 from dataclasses import replace
 
+import numpy as np
+
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
 from fitcalc.checks.measured import measured
 from fitcalc.making.bar_check import check_bar
-from fitcalc.making.pedal_bars import bar_job, is_extended
+from fitcalc.making.pedal_bars import bar_job, extended
 
 
 def bar_figures(case: Case) -> list[Figure]:
@@ -14,7 +16,7 @@ def bar_figures(case: Case) -> list[Figure]:
     return [
         figure
         for name in case.sitting.pedals
-        if is_extended(getattr(case.setup, name))
+        if np.any(extended(getattr(case.setup, name)))
         for figure in _bar(case, name)
     ]
 
@@ -24,9 +26,9 @@ def _bar(case: Case, name: str) -> list[Figure]:
     check = check_bar(bar_job(name, pedal, rework, worked))
     points = (worked.rest_pad.pivot, worked.rest_pad.centre)
     key = "pedal.brake_bar_safety" if name == "brake" else "pedal.bar_safety"
-    safety = measured(case, f"pedal.{name}.bar_safety", check.safety, points, key, name)
-    governs = check.modes[check.governing[0]].name
-    return [
-        replace(safety, label=f"{safety.label} ({governs})"),
+    figures = [
+        measured(case, f"pedal.{name}.bar_safety", check.safety, points, key, name),
         measured(case, f"pedal.{name}.bar_deflection", check.deflection, points, "pedal.bar_deflection", name),
     ]
+    without = np.broadcast_to(~extended(rework), (case.count,))
+    return [replace(figure, absent=without) for figure in figures]

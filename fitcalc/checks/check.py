@@ -1,6 +1,7 @@
 """A figure, the limit it meets, and what follows."""
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 
 import numpy as np
@@ -27,6 +28,7 @@ class Figure:
         value: `(n,)`; None where it could not be measured, and then `missing` says for want of what.
         evidence: the points it was measured between, each `(n, 3)`, for the drawing.
         missing: path of the measurement that is lacking, with a word on it.
+        absent: `(n,)`, cases that have no such part, as no bar; None where every case has it.
     """
 
     id: str
@@ -36,6 +38,12 @@ class Figure:
     value: Floats | None
     evidence: tuple[Points, ...] = ()
     missing: str = ""
+    absent: Bools | None = None
+
+    @property
+    def is_absent(self) -> bool:
+        """Whether the first case has no such part."""
+        return self.absent is not None and bool(self.absent[0])
 
 
 def not_measured(id: str, quantity: str, label: str, unit: str, missing: str) -> Figure:
@@ -74,12 +82,12 @@ class Check:
         """What is checked, in words."""
         return self.figure.label
 
-    @property
+    @cached_property
     def margin(self) -> Floats | None:
         """Distance to the nearer bound that must hold, `(n,)`; negative = broken, None = nothing to tell."""
         return _room(self.figure.value, self.low, self.high)
 
-    @property
+    @cached_property
     def comfort_margin(self) -> Floats | None:
         """Distance to the nearer recommended bound, `(n,)`; negative = outside the recommendation."""
         return _room(self.figure.value, self.recommended_low, self.recommended_high)
@@ -94,7 +102,7 @@ class Check:
         """Where only a recommendation is broken, `(n,)`."""
         return _broken(self.comfort_margin) & ~self.fails
 
-    @property
+    @cached_property
     def status(self) -> Status:
         """Of the first case."""
         if self.figure.value is None or (self.margin is None and self.comfort_margin is None):

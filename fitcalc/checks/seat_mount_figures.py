@@ -4,6 +4,8 @@ In these cars the harness is fixed to the car: the mounts hold the seat, and the
 stops the driver, which is rearward.
 """
 
+from dataclasses import replace
+
 import numpy as np
 
 from fitcalc.checks.balance_figures import driver_centre
@@ -46,7 +48,9 @@ def _safety(case: Case, way: str, held: SeatHold, places: tuple[Points, ...]) ->
 def _bracket(case: Case, mounts: Mounts, pushed: SeatHold) -> list[Figure]:
     if not np.any(mounts.bracketed):
         return []
-    return [
+    figures = [
         measured(case, "seat.bracket_reach", mounts.reach),
         measured(case, "seat.bracket_thickness", pushed.thickness),
     ]
+    without = np.broadcast_to(~mounts.bracketed, (case.count,))
+    return [replace(figure, absent=without) for figure in figures]

@@ -8,6 +8,10 @@ from fitcalc.documents.fields import LATERAL, Document, Point, SideMark, clash, 
 from fitcalc.documents.slips import slip_hint
 
 Foot = Literal["left", "right"]
+BarMaterial = Literal[
+    "S235JR", "S275JR", "S355J2", "S235JRH", "S355J2H", "1.4301", "6082-T6", "6082-T6 plate", "6061-T6"
+]
+"""Materials whose strength is known; each can be welded, the alloys with loss of temper."""
 LEAST_CLEAT = 2
 """Least height of a cleat, mm; anything lower is a slip of unit (design inference)."""
 LEVER = (1.2, 11.9)
@@ -86,7 +90,9 @@ class Bar(Document):
         "depth", "Size of the section in the direction of the push; diameter of a tube.", (8, 79), 30.0
     )
     thickness: float = mm("thickness", "Thickness of flat bar or wall of tube or angle.", (0.8, 30), 6.0)
-    material: str = part("material", "A material known to fitcalc, as `S235JR` or `6082-T6`.", "S235JR")
+    material: BarMaterial = part(
+        "material", "Of the bar; alloys of temper T6 lose half their strength beside a weld.", "S235JR"
+    )
     joint: Literal["bolted", "welded"] = part("joint", "How the bar meets the old arm.", "bolted")
     bolt: Literal["M5", "M6", "M8", "M10", "M12"] = part("bolt", "Bolt size of a bolted joint.", "M8")
     bolt_pitch: float = mm("bolt pitch", "Between the two bolts, along the bar.", (16, 159), 40.0)

@@ -27,13 +27,13 @@ PATHS = (
 
 
 def taken(thing: Anything, at: np.ndarray) -> Anything:
-    """The same thing with these cases; an array of one case, which stands for all, stays."""
+    """The same thing with these cases; an array of one case stands for all."""
     return _taken(thing, at)
 
 
 def _taken(thing: Any, at: np.ndarray) -> Any:
     if isinstance(thing, np.ndarray):
-        return thing if thing.ndim == 0 or len(thing) == 1 else thing[at]
+        return np.broadcast_to(thing, (len(at), *thing.shape[1:])) if len(thing) == 1 else thing[at]
     if is_dataclass(thing) and not isinstance(thing, type):
         return replace(thing, **{each.name: _taken(getattr(thing, each.name), at) for each in fields(thing)})
     if isinstance(thing, Mapping):
@@ -52,21 +52,29 @@ def setup_at(setup: Setup, case: int) -> Setup:
 def result_at(result: Result, case: int) -> Result:
     """One case of a result over cases."""
     at = np.array([case])
-    checks = tuple(taken(check, at) for check in result.checks)
+    figures = tuple(figure for figure in taken(result.figures, at) if not figure.is_absent)
+    checks = tuple(check for check in taken(result.checks, at) if not check.figure.is_absent)
     return replace(
         result,
         setup=setup_at(result.setup, case),
         links=taken(result.links, at),
         sitting=taken(result.sitting, at),
         work=taken(dict(result.work), at),
-        figures=taken(result.figures, at),
+        figures=figures,
         checks=checks,
     )
 
 
 def setup_of(values: Mapping[str, Floats]) -> Setup:
-    """A setup over cases; what is not named stays as found."""
-    return spread(Setup(), values)
+    """A setup of which every number is an array over the same cases; what is not named stays as found."""
+    count = max((len(value) for value in values.values()), default=1)
+    named = {path: np.zeros(1) for path in PATHS} | dict(values)
+    return spread(Setup(), {path: np.broadcast_to(value, (count,)) for path, value in named.items()})
+
+
+def moving(setup: Setup, paths: Iterable[str] = PATHS) -> tuple[str, ...]:
+    """Numbers of the setup that differ from case to case."""
+    return tuple(path for path in paths if np.ptp(value_at(setup, path)) > 0.0)
 
 
 def crossed(axes: Mapping[str, Floats]) -> dict[str, Floats]:

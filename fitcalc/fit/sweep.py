@@ -33,7 +33,7 @@ from fitcalc.checks.wheel import wheel_figures
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.setup import Setup
-from fitcalc.fit.cases import PATHS, setup_of, taken
+from fitcalc.fit.cases import PATHS, moving, setup_of, taken
 from fitcalc.fit.variables import value_at
 from fitcalc.posture.cases import column
 from fitcalc.posture.sit import Sitting, hands_at, on_pedal, trunk_and_hips
@@ -124,7 +124,7 @@ def sweep(
     sets = load_limit_set(rules or car.rules), with_posture(workshop_limits(), driver)
     groups: dict[tuple[str, ...], list[Measure]] = {}
     for measure in measures:
-        groups.setdefault(_moving(setup, READS.get(measure, PATHS)), []).append(measure)
+        groups.setdefault(moving(setup, READS.get(measure, PATHS)), []).append(measure)
     return Swept(
         count=max(len(value_at(setup, path)) for path in PATHS),
         groups=tuple(
@@ -162,24 +162,20 @@ def sit_once(car: Car, links: Links, setup: Setup) -> Sitting:
 def distinct(setup: Setup, paths: Sequence[str]) -> tuple[Setup, np.ndarray]:
     """The distinct combinations of some numbers of a setup, all else as in its first case; and each case's place."""
     values = {path: value_at(setup, path) for path in PATHS}
-    moving = [path for path in paths if len(values[path]) > 1]
-    fixed = {path: value[:1] for path, value in values.items() if path not in moving}
-    if not moving:
+    fixed = {path: value[:1] for path, value in values.items()}
+    changing = moving(setup, paths)
+    if not changing:
         return setup_of(fixed), np.zeros(1, dtype=int)
-    code = np.zeros(len(values[moving[0]]), dtype=np.int64)
-    for path in moving:
+    code = np.zeros(1, dtype=np.int64)
+    for path in changing:
         known, place = np.unique(values[path], return_inverse=True)
         code = _compact(code * len(known) + place)
     _, first, at = np.unique(code, return_index=True, return_inverse=True)
-    return setup_of(fixed | {path: values[path][first] for path in moving}), at
+    return setup_of(fixed | {path: values[path][first] for path in changing}), at
 
 
 def _compact(code: np.ndarray) -> np.ndarray:
     return np.unique(code, return_inverse=True)[1]
-
-
-def _moving(setup: Setup, paths: Sequence[str]) -> tuple[str, ...]:
-    return tuple(path for path in paths if len(value_at(setup, path)) > 1)
 
 
 def failing(check: Check) -> Bools:

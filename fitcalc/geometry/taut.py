@@ -105,18 +105,13 @@ def taut(heading: Deg, first: Roller, end: Points, guide: Roller | None = None) 
     """The shortest strap that arrives with a heading on the first roller and is held at `end`.
 
     A guide is bent over where the direct strap would cut into it, and left alone where the strap passes
-    clear above.
+    clear above. A strap that goes on more steeply than it arrives leaves the first roller at once.
     """
-    held = Roller(end, np.zeros(len(end)))
-    direct = run_over(first, held)
-    if guide is None:
-        nowhere = np.zeros(len(end), dtype=bool)
-        return _joined(heading, first, _clear_of(direct, held), nowhere, held)
-    onto, off = run_over(first, guide), run_over(guide, held)
-    guided = (half_turn(onto.heading - off.heading) > 0.0) & (onto.shortfall + off.shortfall <= 0.0)
-    clear = _clear_of(direct, guide)
-    runs = _either(guided, onto, clear[0]), _either(guided, off, clear[1])
-    return _joined(heading, first, runs, guided, guide)
+    onto = _path(heading, first, end, guide).heading
+    at_once = half_turn(heading - onto) < 0.0
+    start = _rim(first, heading + 90.0)
+    touched = Roller(np.where(at_once[:, None], start, first.centre), np.where(at_once, 0.0, first.radius))
+    return _path(heading, touched, end, guide)
 
 
 def shared_drift(start: Floats, end: Floats, so_far: Mm, whole: Mm) -> Floats:
@@ -148,6 +143,19 @@ def half_turn(angle: Deg) -> Deg:
 
 def _rim(roller: Roller, normal: Deg) -> Points:
     return roller.centre + roller.radius[:, None] * np.stack([cosd(normal), sind(normal)], axis=-1)
+
+
+def _path(heading: Deg, first: Roller, end: Points, guide: Roller | None) -> Taut:
+    held = Roller(end, np.zeros(len(end)))
+    direct = run_over(first, held)
+    if guide is None:
+        nowhere = np.zeros(len(end), dtype=bool)
+        return _joined(heading, first, _clear_of(direct, held), nowhere, held)
+    onto, off = run_over(first, guide), run_over(guide, held)
+    guided = (half_turn(onto.heading - off.heading) > 0.0) & (onto.shortfall + off.shortfall <= 0.0)
+    clear = _clear_of(direct, guide)
+    runs = _either(guided, onto, clear[0]), _either(guided, off, clear[1])
+    return _joined(heading, first, runs, guided, guide)
 
 
 def _joined(heading: Deg, first: Roller, runs: tuple[Run, Run], guided: Bools, guide: Roller) -> Taut:

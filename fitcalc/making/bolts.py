@@ -20,6 +20,9 @@ GAMMA = 1.25
 SLIVER = 1e-3
 """Plate beside or between holes counts at least this share: a hole too big fails with a finite figure."""
 
+LEAST_LEVER = 1e-3
+"""A group's levers count together no shorter than this, mm: bolts all in one place leave finite figures."""
+
 Grade = Literal["8.8", "10.9", "12.9"]
 
 
@@ -78,7 +81,8 @@ def group_forces(places: Points, force: Points, at: Points) -> Points:
 def turning_forces(lever: Points, moment: Floats) -> Points:
     """Force on each bolt, `(n, m, 2)`, of a moment in the group's plane; lever is from the group's centre."""
     square = np.stack([-lever[..., 1], lever[..., 0]], axis=-1)
-    return square * (moment / np.sum(lever**2, axis=(1, 2)))[:, None, None]
+    spread = np.maximum(np.sum(lever**2, axis=(1, 2)), LEAST_LEVER**2)
+    return square * (moment / spread)[:, None, None]
 
 
 def edge_pivot_tension(moment: Floats, lever: Mm) -> Newton:

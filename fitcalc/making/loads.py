@@ -1,11 +1,9 @@
 """Design loads at the foot, each with the rule it comes from or the word assumption."""
 
 from functools import cache
-from typing import Literal, TypeAlias
+from typing import Literal
 
 from fitcalc.making.tables import Row, read_rows
-
-PedalName: TypeAlias = Literal["clutch", "brake", "throttle"]
 
 SIDEWAYS = 10.0
 """Foot forces are also taken as leaning this far sideways, degrees: this project's assumption."""
@@ -31,6 +29,6 @@ def foot_loads() -> tuple[FootLoad, ...]:
     return read_rows("design_loads.toml", FootLoad)
 
 
-def design_load(pedal: PedalName) -> FootLoad:
-    """The load that a pedal must carry."""
+def design_load(pedal: str) -> FootLoad:
+    """The load that clutch, brake or throttle must carry."""
     return next(row for row in foot_loads() if row.use == pedal)

@@ -1,5 +1,7 @@
 """The bars that extend one pedal: what the foot does to them, how long they are cut, which mix keeps the ratio."""
 
+from typing import Literal
+
 import numpy as np
 
 from fitcalc.documents.car_pedals import Bar, Pedal
@@ -11,7 +13,7 @@ from fitcalc.making.bar_loads import FootForce, Reach
 from fitcalc.making.bolts import Grade, bolt
 from fitcalc.making.extension import Mix, arm_band, mix_for_reach, slide
 from fitcalc.making.joints import Bolted, Joint, Welded
-from fitcalc.making.loads import SIDEWAYS, STEEL_SAFETY, WELDED_ALLOY_SAFETY, PedalName, design_load
+from fitcalc.making.loads import SIDEWAYS, STEEL_SAFETY, WELDED_ALLOY_SAFETY, design_load
 from fitcalc.making.materials import material
 from fitcalc.making.pedal_motion import pad_contact
 from fitcalc.making.pedal_work import motion
@@ -19,12 +21,12 @@ from fitcalc.making.stock import bar_section
 from fitcalc.posture.cases import column
 from fitcalc.posture.pads import arm_normal
 from fitcalc.posture.sit import OnPedal
-from fitcalc.units import Deg, Floats, Mm
+from fitcalc.units import Bools, Deg, Floats, Mm
 
 GRADE: Grade = "8.8"
 """Property class that bolts of pedals and seats are taken as: common practice, no source."""
 
-BOLTS = 2
+BOLTS: Literal[2] = 2
 """Bolts of a lap joint, as the car file gives their pitch."""
 
 THICKEST_WELD = 6.0
@@ -34,12 +36,12 @@ BALL_OFF_MIDDLE = 0.25
 """The ball of the foot may stand off the pad's middle by this share of its height: design inference, no source."""
 
 
-def is_extended(rework: PedalRework) -> bool:
-    """Whether any case needs a bar."""
-    return bool(np.any(column(rework.stand_off) > 0.0) or np.any(column(rework.longer_arm) > 0.0))
+def extended(rework: PedalRework) -> Bools:
+    """Where a bar is needed, `(n,)`."""
+    return (column(rework.stand_off) > 0.0) | (column(rework.longer_arm) > 0.0)
 
 
-def bar_job(name: PedalName, pedal: Pedal, rework: PedalRework, worked: OnPedal) -> BarJob:
+def bar_job(name: str, pedal: Pedal, rework: PedalRework, worked: OnPedal) -> BarJob:
     """The bars of one pedal at the stop, with the foot's design load along the line from hip to ball of foot."""
     bar, lean = pedal.bar, foot_lean(pedal, worked)
     return BarJob(
@@ -70,8 +72,14 @@ def joint_of(bar: Bar) -> Joint:
 
 def cut_length(extension: Mm, bar: Bar) -> Mm:
     """Length to cut: a bolted bar also laps the old arm with both bolts and an edge beyond each."""
-    lap = (BOLTS - 1) * column(bar.bolt_pitch) + 2.0 * column(bar.edge) if bar.joint == "bolted" else column(0.0)
-    return np.where(extension > 0.0, extension + lap, 0.0)
+    return np.where(extension > 0.0, extension + lap(bar), 0.0)
+
+
+def lap(bar: Bar) -> Mm:
+    """How far a bar lies on the old arm."""
+    if bar.joint == "welded":
+        return column(0.0)
+    return (BOLTS - 1) * column(bar.bolt_pitch) + 2.0 * column(bar.edge)
 
 
 def wanted_safety(bar: Bar) -> float:

@@ -11,7 +11,7 @@ from fitcalc.geometry.side import point, scaled, turned
 from fitcalc.making.bolts import Bolt, Grade, bolt
 from fitcalc.making.modes import AMPLE
 from fitcalc.making.seat_brackets import PRYING
-from fitcalc.making.seat_levels import inertia_force
+from fitcalc.making.seat_levels import SeatLevel, inertia_force
 from fitcalc.making.seat_mounts import MountCheck, bolt_use, check_mounts
 from fitcalc.posture.cases import column, spread, xyz
 from fitcalc.posture.seat import recline_pivot, shell, travel
@@ -141,9 +141,11 @@ def _nearest_hole(car: Car, setup: Setup) -> Mm:
 
 def _check(mounts: Points, force: Points, centre: Points, size: Bolt) -> MountCheck:
     """Mounts count as one level plane at their mean height."""
-    many = np.broadcast_to(mounts, (len(force), *mounts.shape[1:]))
-    height = centre[:, 2] - many[..., 2].mean(axis=1)
-    return check_mounts(many[..., :2], force, point(centre[:, 0], centre[:, 1], height), size, GRADE)
+    height = centre[:, 2] - mounts[..., 2].mean(axis=1)
+    count = max(len(height), len(force))
+    at = np.broadcast_to(point(centre[:, 0], centre[:, 1], height), (count, 3))
+    every = np.broadcast_to(mounts[..., :2], (count, mounts.shape[1], 2))
+    return check_mounts(every, np.broadcast_to(force, (count, 3)), at, size, GRADE)
 
 
 def _thickness(check: MountCheck, offset: Points) -> Mm:
@@ -151,3 +153,17 @@ def _thickness(check: MountCheck, offset: Points) -> Mm:
     aside = np.hypot(offset[..., 0], offset[..., 1])
     moment = np.maximum(check.tension, np.abs(check.push)) * aside + check.shear * np.abs(offset[..., 2])
     return np.sqrt(6.0 * np.max(moment, axis=-1) / (BRACKET_WIDTH * BRACKET_YIELD))
+
+
+def leans_on_seat(level: SeatLevel, way: str) -> bool:
+    """Whether the mounts also hold the driver, the harness being fixed to the car.
+
+    Forward and upward the straps do; rearward, sideways and down the seat does (design inference).
+    """
+    return level.carries == "seat and driver" and way not in ("forward", "upward")
+
+
+def point_safety(level: SeatLevel) -> Floats:
+    """Factor of safety of one bolt at a force in any direction; pure shear and pure tension, the worse."""
+    ways = np.array([[level.force, 0.0]]), np.array([[0.0, level.force]])
+    return 1.0 / bolt_use(*ways, bolt(BOLT), GRADE).max(axis=-1)

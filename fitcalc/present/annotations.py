@@ -1,127 +1,124 @@
 """Checks as arcs, dimensions and light areas between the points that they were measured at."""
 
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterator
 
 import numpy as np
 
 from fitcalc.checks.check import Check, Status
 from fitcalc.fit.result import Result
 from fitcalc.posture.cases import xyz
+from fitcalc.present.chosen import chosen, short_text
 from fitcalc.present.outlines import toward
 from fitcalc.present.picture import XY, Arc, Area, Dimension, Line, Primitive, Style, Text, View, seen
-from fitcalc.present.wording import MARKS, number
 from fitcalc.units import Floats
 
-ABOVE = frozenset({"wheel.side", "reach.elbow_room", "seat.hip_room", "cockpit.opening_width", "cockpit.section_width"})
-"""Quantities measured across the car and drawn in plan."""
-FACING = frozenset(
-    {"cleat.play", "cleat.width_on_pad", "cleat.pads", "cleat.shoes", "cleat.wall", "pedal.rest_room"}
-)
-"""Quantities drawn looking forward at the pads."""
-ANGLES = ("posture.knee_released", "posture.hip", "posture.elbow", "posture.recline", "harness.shoulder.side_angle")
-"""Angles that are drawn when nobody asks for anything in particular."""
-WORST = 4
-"""How many findings are drawn then."""
-RADIUS = 85.0
-ROUND_STEPS = 24
-STYLES: dict[Status, Style] = {
-    "pass": "pass",
-    "advise": "advise",
-    "fail": "fail",
-    "not assessed": "not assessed",
-}
-
-
-def view_of(check: Check) -> View:
-    """The view in which a check is best seen."""
-    quantity = check.figure.quantity
-    if quantity in FACING:
-        return "pads"
-    across = quantity in ABOVE or quantity.endswith(("plan_angle", "spacing"))
-    return "plan" if across else "side"
-
-
-def worst_of(checks: Iterable[Check]) -> list[Check]:
-    """One check for each thing measured: the first, when they come worst first."""
-    once: dict[str, Check] = {}
-    for check in checks:
-        once.setdefault(check.figure.id, check)
-    return list(once.values())
-
-
-def chosen(result: Result, view: View, emphasis: Collection[str] | None) -> list[Check]:
-    """The checks to annotate: those asked for, or else the worst findings and the key angles."""
-    drawn = [check for check in result.worst_first() if check.figure.evidence and view_of(check) == view]
-    if emphasis is not None:
-        return worst_of(check for check in drawn if check.id in emphasis)
-    every = worst_of(drawn)
-    broken = [check for check in every if check.status in ("fail", "advise") and check.figure.unit == "mm"]
-    key = [check for name in ANGLES for check in every if check.figure.quantity == name][: 2 * len(ANGLES)]
-    return [*broken[:WORST], *_nearest_side(key)]
-
-
-def _nearest_side(checks: list[Check]) -> list[Check]:
-    """Of an angle that both sides of the body have, the one on the side that the drawing shows in front."""
-    once: dict[str, Check] = {}
-    for check in sorted(checks, key=lambda check: ("right" in check.id) or ("brake" in check.id)):
-        once.setdefault(check.figure.quantity, check)
-    return list(once.values())
+RADIUS, ROUND_STEPS = 85.0, 24
+SAME = 1.5
+"""A drawn distance or angle shows a figure when it agrees with it within this, mm or degrees."""
+ALONG = frozenset({"feet.axle_line", "feet.bulkhead", "pedal.bulkhead"})
+"""Quantities measured forward along the car from their one point."""
+SIGHT = 900.0
+"""How far ahead of the edge a sight line is drawn, mm."""
+STYLES: dict[Status, Style] = {"pass": "pass", "advise": "advise", "fail": "fail", "not assessed": "not assessed"}
 
 
 def annotations(result: Result, view: View, emphasis: Collection[str] | None = None) -> Iterator[Primitive]:
-    """Arcs, dimensions and limit areas of the chosen checks."""
+    """Arcs, dimensions and words of the chosen checks."""
     for check in chosen(result, view, emphasis):
-        yield from annotation(check, view)
+        yield from annotation(check, view, result)
 
 
-def limit_areas(result: Result, view: View, emphasis: Collection[str] | None = None) -> Iterator[Primitive]:
-    """The space that the limits of the chosen checks allow, to lie under everything else."""
-    for check in chosen(result, view, emphasis):
-        yield from _allowed(check, view)
-
-
-def annotation(check: Check, view: View) -> Iterator[Primitive]:
+def annotation(check: Check, view: View, result: Result) -> Iterator[Primitive]:
     """One check where it was measured."""
     points = [seen(point, view) for point in check.figure.evidence]
-    style = STYLES[check.status]
-    if check.figure.unit == "deg":
-        yield from _angle(check, points, style)
-    elif check.figure.unit == "mm" and len(points) == 2:
-        yield Dimension(f"check.{check.id}", style, check.id, points[0], points[1], value_text(check))
+    if check.figure.quantity.startswith("sight."):
+        yield from _sight_line(check, points)
+    elif check.figure.unit == "deg" and len(points) in (2, 3):
+        yield from _angle(check, points, _legs(check, points, result))
+    elif points:
+        yield from _length(check, points)
+
+
+def _length(check: Check, points: list[XY]) -> Iterator[Primitive]:
+    key, style, words = f"check.{check.id}", STYLES[check.status], short_text(check)
+    ends = measured_between(check, points)
+    if ends is None:
+        yield Text(key, style, check.id, _place(check, points), words)
     else:
-        yield Text(f"check.{check.id}", style, check.id, points[0], f"{check.figure.label} {value_text(check)}")
+        yield Dimension(key, style, check.id, *ends, words)
 
 
-def value_text(check: Check) -> str:
-    """The value as it stands on the drawing: mm without a unit, and a mark unless it passes."""
-    value = check.figure.value
-    if value is None:
-        return MARKS["not assessed"]
-    unit = check.figure.unit
-    mark = "" if check.status == "pass" else f" {MARKS[check.status]}"
-    return f"{number(float(value[0]), unit)}{'°' if unit == 'deg' else ''}{mark}"
+def _place(check: Check, points: list[XY]) -> XY:
+    """Where a figure's words belong when no length can be drawn: on a leg, at the middle of the shank."""
+    if check.figure.quantity == "leg.obstacle" and len(points) == 3:
+        (x1, z1), (x2, z2) = points[1:]
+        return (x1 + x2) / 2, (z1 + z2) / 2
+    return points[0]
 
 
-def _angle(check: Check, points: list[XY], style: Style) -> Iterator[Primitive]:
-    corner, start, sweep = _opening(check, points)
-    legs = [point for point in points if point != corner]
-    yield Line(f"check.{check.id}.legs", "link", check.id, tuple([*legs[:1], corner, *legs[1:2]]))
-    if len(points) == 2:
-        far = np.radians(start)
-        end = (corner[0] + 1.25 * RADIUS * float(np.cos(far)), corner[1] + 1.25 * RADIUS * float(np.sin(far)))
-        yield Line(f"check.{check.id}.from", "dimension", check.id, (corner, end))
-    yield Arc(f"check.{check.id}", style, check.id, corner, RADIUS, start, sweep, value_text(check))
+def measured_between(check: Check, points: list[XY]) -> tuple[XY, XY] | None:
+    """The two ends of a length in the view; None where the view doesn't show it at its true length."""
+    value = 0.0 if check.figure.value is None else float(check.figure.value[0])
+    start = points[0]
+    if check.figure.quantity in ALONG:
+        return (start[0] - value, start[1]), start
+    if len(points) == 1 or value <= 0.0:
+        return None
+    end = points[1] if len(points) == 2 else square_on(start, points[1], points[2])
+    return (start, end) if abs(toward(start, end)[1] - value) < SAME else None
 
 
-def _opening(check: Check, points: list[XY]) -> tuple[XY, float, float]:
-    """Corner, start and sweep of an angle: between two lines, or from level or the vertical to one line."""
-    if len(points) > 2:
-        first, corner, last = points[:3]
-        start = direction(corner, first)
-        return corner, start, turn(start, direction(corner, last))
-    corner, end = points
-    start = 90.0 if check.figure.quantity.endswith("recline") else 0.0
-    return corner, start, turn(start, direction(corner, end))
+def square_on(point: XY, start: XY, end: XY) -> XY:
+    """Where the square from a point meets a line."""
+    (dx, dy), _ = toward(start, end)
+    along = (point[0] - start[0]) * dx + (point[1] - start[1]) * dy
+    return start[0] + along * dx, start[1] + along * dy
+
+
+def _sight_line(check: Check, points: list[XY]) -> Iterator[Primitive]:
+    eye, edge = points[:2]
+    (dx, dz), _ = toward(eye, edge)
+    end = (edge[0] + SIGHT * dx, edge[1] + SIGHT * dz)
+    yield Line(f"check.{check.id}.line", "centre", check.id, (eye, end))
+    yield Text(f"check.{check.id}", STYLES[check.status], check.id, edge, short_text(check))
+
+
+def _angle(check: Check, points: list[XY], legs: tuple[XY, XY, XY]) -> Iterator[Primitive]:
+    """An arc between the two legs; words alone where the drawing doesn't show the angle that was measured."""
+    key, style, words = f"check.{check.id}", STYLES[check.status], short_text(check)
+    corner, first, last = legs
+    start = direction(corner, first)
+    sweep = turn(start, direction(corner, last))
+    if not _shows(check, sweep):
+        yield Text(key, style, check.id, corner, words)
+        return
+    from_datum = len(points) == 2
+    if from_datum:
+        yield Line(f"{key}.from", "dimension", check.id, (corner, _from(corner, start, 1.3 * RADIUS)))
+    yield Line(f"{key}.legs", "link", check.id, (corner, last))
+    radius = 1.1 * RADIUS if from_datum else RADIUS
+    yield Arc(key, style, check.id, corner, radius, start, sweep, words)
+
+
+def _shows(check: Check, sweep: float) -> bool:
+    """Whether an angle on the drawing is the one that was measured; joints bend in planes of their own."""
+    value = 0.0 if check.figure.value is None else float(check.figure.value[0])
+    return check.figure.quantity.startswith("posture.") or abs(abs(sweep) - abs(value)) < SAME
+
+
+def _legs(check: Check, points: list[XY], result: Result) -> tuple[XY, XY, XY]:
+    """Corner, and a point on each leg: of two lines that meet, or of level or upright and one line."""
+    quantity = check.figure.quantity
+    if quantity == "posture.shoulder":
+        trunk = result.sitting.trunk
+        down = seen(trunk.hip - trunk.shoulder, "side")
+        return points[0], (points[0][0] + down[0], points[0][1] + down[1]), points[1]
+    if len(points) == 3:
+        return points[1], points[0], points[2]
+    upright = quantity == "posture.recline" or quantity.startswith("harness.crotch")
+    away = 1.0 if points[1][1] > points[0][1] else -1.0
+    reference = (0.0, away) if upright else (1.0, 0.0)
+    return points[0], (points[0][0] + reference[0], points[0][1] + reference[1]), points[1]
 
 
 def direction(start: XY, end: XY) -> float:
@@ -135,13 +132,15 @@ def turn(start: float, end: float) -> float:
     return (end - start + 180.0) % 360.0 - 180.0
 
 
-def _allowed(check: Check, view: View) -> Iterator[Primitive]:
-    quantity = check.figure.quantity
-    points = [seen(point, view) for point in check.figure.evidence]
-    low, high = bounds(check)
-    if quantity.endswith("side_angle") and len(points) == 2 and low is not None and high is not None:
-        _, reach = toward(*points)
-        yield Area(f"limit.{check.id}", "limit area", check.id, sector(points[0], 1.08 * reach, -low, -high))
+def limit_areas(result: Result, view: View, emphasis: Collection[str] | None = None) -> Iterator[Primitive]:
+    """The sectors that the limits of the chosen straps allow, to lie under everything else."""
+    for check in chosen(result, view, emphasis):
+        points = [seen(point, view) for point in check.figure.evidence]
+        low, high = bounds(check)
+        straps = check.figure.quantity in ("harness.shoulder.side_angle", "harness.lap.side_angle")
+        if straps and len(points) == 2 and low is not None and high is not None:
+            reach = 1.08 * toward(*points)[1]
+            yield Area(f"limit.{check.id}", "limit area", check.id, sector(points[0], reach, -low, -high))
 
 
 def bounds(check: Check) -> tuple[float | None, float | None]:
@@ -157,9 +156,13 @@ def _first(bound: Floats | None) -> float | None:
 
 def sector(corner: XY, radius: float, start: float, end: float) -> tuple[XY, ...]:
     """A slice of a disc, from one direction to another."""
-    angles = np.radians(np.linspace(start, end, ROUND_STEPS))
-    rim = np.stack([corner[0] + radius * np.cos(angles), corner[1] + radius * np.sin(angles)], axis=1)
-    return (corner, *((float(x), float(y)) for x, y in rim))
+    angles = np.linspace(start, end, ROUND_STEPS).tolist()
+    return (corner, *(_from(corner, angle, radius) for angle in angles))
+
+
+def _from(corner: XY, angle: float, distance: float) -> XY:
+    way = np.radians(angle)
+    return corner[0] + distance * float(np.cos(way)), corner[1] + distance * float(np.sin(way))
 
 
 def hoop_line(result: Result) -> Iterator[Primitive]:

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from shapely import Polygon, get_parts, union_all
+
 from fitcalc.body.links import Links
 from fitcalc.fit.result import Result
 from fitcalc.posture.limbs import Arm, Leg
@@ -41,19 +43,39 @@ OTHER = Look("other body", "other driver", "other driver", "other joint", None)
 
 
 def body_drawing(result: Result, view: View, look: Look = AFTER) -> Iterator[Primitive]:
-    """The seated driver, far side first; the left leg on its leftmost pedal, the right leg on its rightmost."""
+    """The seated driver whole, far side first; the left leg on its leftmost pedal, the right leg on its rightmost."""
+    yield from trunk_and_legs(result, view, look)
+    yield from arms_and_helmet(result, view, look)
+
+
+def silhouette(result: Result, view: View, look: Look) -> Iterator[Primitive]:
+    """The seated driver as one outline, for what is only compared with; and joints, where the look has them."""
+    parts = tuple(body_drawing(result, view, look))
+    shapes = [Polygon(part.points).buffer(0.0) for part in parts if isinstance(part, Area)]
+    for at, shape in enumerate(get_parts(union_all(shapes))):
+        outline = tuple((float(x), float(y)) for x, y in shape.exterior.coords)
+        yield Line(f"{look.prefix}.outline{at}", look.skin, "", outline)
+    yield from (part for part in parts if isinstance(part, Circle))
+
+
+def trunk_and_legs(result: Result, view: View, look: Look = AFTER) -> Iterator[Primitive]:
+    """What the straps lie on."""
     sitting, links = result.sitting, result.links
     left, right = resting_legs(sitting)
+    yield from _legs("leg_right", right, links, view, look)
     if view == "plan":
-        yield from _legs(right, left, links, view, look)
+        yield from _legs("leg_left", left, links, view, look)
         yield from _trunk_above(sitting, links, look)
-        yield from _arms(sitting, links, view, look)
-        yield _area("helmet", "driver.helmet", look.kit, look, _helmet_above(result))
         return
-    yield from _legs(right, (), links, view, look)
     yield from _trunk_beside(sitting, links, look)
-    yield from _legs((), left, links, view, look)
-    yield from _arms(sitting, links, view, look)
+    yield from _legs("leg_left", left, links, view, look)
+
+
+def arms_and_helmet(result: Result, view: View, look: Look = AFTER) -> Iterator[Primitive]:
+    """What hides the straps: from the side the near arm, from above the arms and the helmet."""
+    yield from _arms(result.sitting, result.links, view, look)
+    if view == "plan":
+        yield _area("helmet", "driver.helmet", look.kit, look, _helmet_above(result))
 
 
 def resting_legs(sitting: Sitting) -> tuple[tuple[Leg, ...], tuple[Leg, ...]]:
@@ -93,12 +115,9 @@ def _skeleton(name: str, joints: tuple[XY, ...], look: Look) -> Iterator[Primiti
             yield Circle(f"{look.prefix}.{name}.joint{at}", look.joint, "", joint, JOINT)
 
 
-def _legs(
-    right: tuple[Leg, ...], left: tuple[Leg, ...], links: Links, view: View, look: Look
-) -> Iterator[Primitive]:
-    for name, legs in (("leg_right", right), ("leg_left", left)):
-        for leg in legs:
-            yield from _leg(name, leg, links, view, look)
+def _legs(name: str, legs: tuple[Leg, ...], links: Links, view: View, look: Look) -> Iterator[Primitive]:
+    for leg in legs:
+        yield from _leg(name, leg, links, view, look)
 
 
 def _leg(name: str, leg: Leg, links: Links, view: View, look: Look) -> Iterator[Primitive]:

@@ -181,11 +181,13 @@ def _obstacles(car: Car) -> Iterator[Primitive]:
         key, ref = f"obstacle{at}", f"car.footwell.obstacles.{at}"
         if obstacle.outline is not None:
             yield Area(key, "solid", ref, pairs(obstacle.outline))
-            middle = tuple(np.mean(obstacle.outline, axis=0).tolist())
+            xs, zs = zip(*pairs(obstacle.outline), strict=True)
+            top = ((min(xs) + max(xs)) / 2, max(zs))
         elif obstacle.centre is not None and obstacle.radius is not None:
-            middle = (float(obstacle.centre.x), float(obstacle.centre.z))
-            yield Circle(key, "solid", ref, middle, float(obstacle.radius))
-        yield Text(f"{key}.name", "note", ref, middle, obstacle.name)
+            middle, radius = (float(obstacle.centre.x), float(obstacle.centre.z)), float(obstacle.radius)
+            top = (middle[0], middle[1] + radius)
+            yield Circle(key, "solid", ref, middle, radius)
+        yield Text(f"{key}.name", "note", ref, top, obstacle.name)
 
 
 def _body_side(car: Car) -> Iterator[Primitive]:

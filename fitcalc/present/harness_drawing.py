@@ -18,9 +18,13 @@ def harness_drawing(result: Result, view: View, prefix: str = "strap", style: St
     harness = result.car.harness
     if harness is None:
         return
-    for name, strap in straps(result, harness).items():
+    laid = straps(result, harness)
+    for name, strap in laid.items():
         ref = f"car.harness.{name}"
-        yield Line(f"{prefix}.{name}", style, ref, line_of(strap.line, view))
+        line = line_of(strap.line, view)
+        if name.startswith("shoulder"):
+            line = (seen(laid[name.replace("shoulder", "lap")].line[:, 0], view), *line)
+        yield Line(f"{prefix}.{name}", style, ref, line)
         if style == "strap":
             yield Circle(f"{prefix}.{name}.anchor", "solid", ref, seen(strap.anchor, view), 11.0)
 

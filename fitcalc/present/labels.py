@@ -13,6 +13,7 @@ from fitcalc.present.picture import (
     XY,
     Arc,
     Area,
+    Bounds,
     Circle,
     Dimension,
     Handle,
@@ -30,7 +31,8 @@ LETTER, HEIGHT, PADDING = 0.60, 1.3, 0.5
 RINGS = (0.0, 1.2, 2.2, 3.4, 5.0, 7.0, 9.5)
 """How far from home a text is tried, in heights of the lettering."""
 DIRECTIONS = 12
-LINE_COST, MOVE_COST = 0.9, 1.0
+LINE_COST, CUT_COST, HIT_COST = 0.3, 1e3, 1e6
+"""What a cell of line under a text, an edge of the page across it and another text cost, in letter heights of way."""
 QUIET = frozenset({"ground", "limit area", "keep out area", "as found", "assumed", "link", "joint", "centre", "note"})
 """Styles that a text may lie on without harm."""
 
@@ -71,12 +73,13 @@ def width(text: str, size: float) -> float:
     return (LETTER * len(text) + PADDING) * size
 
 
-def places(picture: Picture, size: float) -> Mapping[str, Place]:
+def places(picture: Picture, size: float, page: Bounds | None = None) -> Mapping[str, Place]:
     """A place for every text of a picture, by the key of its primitive.
 
     Args:
         picture: the drawing.
         size: height of the lettering, in mm of the car.
+        page: what of the drawing can be seen; a text is kept on it where it can be.
     """
     wishes = [wish(each, size) for each in picture.primitives if lettering(each)]
     if not wishes:
@@ -85,7 +88,7 @@ def places(picture: Picture, size: float) -> Mapping[str, Place]:
     taken = np.empty((0, 4))
     found: dict[str, Place] = {}
     for each in sorted(wishes, key=lambda wish: len(wish.text)):
-        place, box = _settled(each, size, taken, ink)
+        place, box = _settled(each, size, taken, ink, page)
         taken = np.vstack([taken, box])
         found[each.key] = place
     return found
@@ -99,9 +102,7 @@ def wish(primitive: Primitive, size: float) -> Wish:
             return _on_dimension(primitive, text, size)
         case Arc():
             middle = np.radians(primitive.start + primitive.sweep / 2)
-            out = primitive.radius + 0.35 * size + 0.5 * float(
-                width(text, size) * abs(np.cos(middle)) + HEIGHT * size * abs(np.sin(middle))
-            )
+            out = primitive.radius + 0.35 * size + 0.5 * _extent(text, size, float(middle))
             owner = _from(primitive.centre, middle, primitive.radius)
             return Wish(primitive.key, text, _from(primitive.centre, middle, out), 0.0, owner)
     at = points_of(primitive)[0]
@@ -111,11 +112,18 @@ def wish(primitive: Primitive, size: float) -> Wish:
 def _on_dimension(dimension: Dimension, text: str, size: float) -> Wish:
     (x1, y1), (x2, y2) = offset_line(dimension)
     middle, span = ((x1 + x2) / 2, (y1 + y2) / 2), float(np.hypot(x2 - x1, y2 - y1))
-    turn = readable(float(np.degrees(np.arctan2(y2 - y1, x2 - x1))))
+    way = float(np.arctan2(y2 - y1, x2 - x1))
+    turn = readable(float(np.degrees(way)))
     if span < width(text, size) + 0.8 * size:
-        return Wish(dimension.key, text, (middle[0] + 1.5 * size, middle[1] + 1.5 * size), 0.0, middle)
+        beyond = 1.8 * size + 0.5 * _extent(text, size, way)
+        return Wish(dimension.key, text, _from((x2, y2), way, beyond), 0.0, middle)
     lift = np.radians(turn + 90.0)
     return Wish(dimension.key, text, _from(middle, lift, 0.75 * size), turn, middle)
+
+
+def _extent(text: str, size: float, way_rad: float) -> float:
+    """Room that a level text takes in a direction."""
+    return float(width(text, size) * abs(np.cos(way_rad)) + HEIGHT * size * abs(np.sin(way_rad)))
 
 
 def readable(angle: float) -> float:
@@ -128,15 +136,17 @@ def _from(start: XY, angle_rad: float, distance: float) -> XY:
     return start[0] + distance * float(np.cos(angle_rad)), start[1] + distance * float(np.sin(angle_rad))
 
 
-def _settled(wish: Wish, size: float, taken: Floats, ink: "_Ink") -> tuple[Place, Floats]:
+def _settled(
+    wish: Wish, size: float, taken: Floats, ink: "_Ink", page: Bounds | None
+) -> tuple[Place, Floats]:
     """The cheapest of the places round home that touches no other text."""
     boxes, moved = _tries(wish, size)
-    hits = _overlap(boxes, taken)
-    cost = MOVE_COST * moved / size + LINE_COST * ink.under(boxes) + 1e6 * hits
+    hits = HIT_COST * _overlap(boxes, taken) + CUT_COST * _outside(boxes, page)
+    cost = moved / size + LINE_COST * ink.under(boxes) + hits
     best = int(np.argmin(cost))
     left, bottom, right, top = boxes[best].tolist()
     at = ((left + right) / 2, (bottom + top) / 2)
-    away = moved[best] > 0.0 or wish.turn == 0.0 and _gap(wish.owner, boxes[best]) > 1.2 * size
+    away = moved[best] > 0.0 and _gap(wish.owner, boxes[best]) > 0.9 * size
     turn = wish.turn if moved[best] == 0.0 else 0.0
     return Place(at, turn, wish.owner if away else None), boxes[best : best + 1]
 
@@ -161,6 +171,15 @@ def _overlap(boxes: Floats, taken: Floats) -> Floats:
     a, b = boxes[:, None], taken[None]
     apart = (a[..., 0] >= b[..., 2]) | (b[..., 0] >= a[..., 2]) | (a[..., 1] >= b[..., 3]) | (b[..., 1] >= a[..., 3])
     return np.sum(~apart, axis=1)
+
+
+def _outside(boxes: Floats, page: Bounds | None) -> Floats:
+    """Which boxes do not lie wholly on the page."""
+    if page is None:
+        return np.zeros(len(boxes))
+    left, bottom, right, top = page
+    inside = (boxes[:, 0] >= left) & (boxes[:, 1] >= bottom) & (boxes[:, 2] <= right) & (boxes[:, 3] <= top)
+    return (~inside).astype(float)
 
 
 def _gap(point: XY, box: Floats) -> float:

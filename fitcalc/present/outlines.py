@@ -11,11 +11,12 @@ ROUND = 32
 Disc = tuple[XY, float]
 
 HELMET = (
-    (-0.86, -0.98), (-0.97, -0.72), (-0.99, -0.40), (-0.95, -0.02), (-0.86, 0.40), (-0.60, 0.78), (-0.18, 0.98),
-    (0.28, 0.97), (0.68, 0.76), (0.93, 0.38), (1.00, -0.06), (0.93, -0.46), (0.70, -0.76), (0.42, -0.88),
-    (0.00, -0.93), (-0.45, -1.00),
+    (-0.80, -0.97), (-0.94, -0.74), (-0.99, -0.40), (-0.97, -0.02), (-0.90, 0.40), (-0.64, 0.76), (-0.22, 0.97),
+    (0.24, 0.97), (0.64, 0.76), (0.91, 0.41), (1.00, 0.00), (0.91, -0.41), (0.68, -0.73), (0.40, -0.86),
+    (0.00, -0.92), (-0.42, -0.99),
 )  # fmt: skip
-"""Full-face helmet seen from its left, in half lengths and half heights about its centre; a drawing, no source."""
+"""Full-face helmet seen from its left, in half lengths and half heights about its centre. Top and back lie on the
+ellipse that the checks measure to; the rest is a drawing, no source."""
 VISOR = ((-0.96, -0.08), (-0.89, 0.34), (-0.30, 0.40), (-0.18, 0.20), (-0.30, -0.06))
 
 
@@ -129,8 +130,8 @@ def sole(length: float, ball: float, width: float) -> tuple[XY, ...]:
     return smooth(
         (
             (0.0, 0.0), (0.05 * length, 0.58 * half), (0.25 * length, 0.66 * half), (0.50 * length, 0.70 * half),
-            (ball, half), (0.88 * length, 0.74 * half), (length, 0.0), (0.88 * length, -0.74 * half),
-            (ball, -half), (0.50 * length, -0.70 * half), (0.25 * length, -0.66 * half), (0.05 * length, -0.58 * half),
+            (ball, half), (0.85 * length, 0.88 * half), (0.955 * length, 0.55 * half), (length, 0.0),
+            (0.955 * length, -0.55 * half), (0.85 * length, -0.88 * half), (ball, -half), (0.50 * length, -0.70 * half), (0.25 * length, -0.66 * half), (0.05 * length, -0.58 * half),
         ),
         3,
     )  # fmt: skip

@@ -34,6 +34,7 @@ Style = Literal[
     "joint",
     "link",
     "kit",
+    "shoe",
     "as found",
     "other driver",
     "other joint",

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Literal
 
 import numpy as np
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import Field
 
 from fitcalc.body.estimate import estimate
 from fitcalc.checks.check import Check, Figure, Status
@@ -16,17 +16,13 @@ from fitcalc.fit.result import Result
 from fitcalc.fit.rework import Fit
 from fitcalc.posture.cases import xyz
 from fitcalc.posture.seat import carried
+from fitcalc.present.bar_record import BarRecord, bar_record
 from fitcalc.present.joints import angles_of, joints_of
+from fitcalc.present.parts import Record
 from fitcalc.present.wording import CAUTIONS
 from fitcalc.units import Floats
 
 Place = tuple[float, float, float]
-
-
-class Record(BaseModel):
-    """Base of every part: no NaN, no infinity."""
-
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
 
 class BodyRow(Record):
@@ -94,6 +90,7 @@ class PedalRecord(Record):
     pad_travel: float
     foot_force_factor: float = Field(description="Foot force after over foot force as found, same work done.")
     ratio_rest: float | None
+    ratio_mean: float | None
     ratio_full: float | None
     cylinder_stroke: float | None
     cylinder_stroke_left: float | None
@@ -101,6 +98,7 @@ class PedalRecord(Record):
     foot_at_rest: Literal["heel down", "sole flat"]
     foot_pressed: Literal["heel down", "sole flat"]
     needed_with_seat_as_found: ExtensionRecord | None
+    bar: BarRecord | None = Field(description="What to make; null where the pedal stays as found.")
 
 
 class CheckRecord(Record):
@@ -175,9 +173,14 @@ def fit_record(fit: Fit) -> ResultRecord:
     found = FoundRecord(
         joints=_places(joints_of(fit.found.sitting)),
         angles=_numbers(angles_of(fit.found.sitting)),
-        checks=[_check(check) for check in fit.found.worst_first()],
+        checks=check_rows(fit.found),
     )
     return _record("fit", fit.after, fit.with_seat_as_found, found)
+
+
+def check_rows(result: Result) -> list[CheckRecord]:
+    """Every check of the first case, worst first."""
+    return [_check(check) for check in result.worst_first()]
 
 
 def _record(
@@ -195,7 +198,7 @@ def _record(
         angles=_numbers(angles_of(result.sitting)),
         seat=_seat(result),
         pedals={name: _pedal(name, result, needed.get(name)) for name in result.work},
-        checks=[_check(check) for check in result.worst_first()],
+        checks=check_rows(result),
         figures=[_figure(figure) for figure in result.unlimited()],
         checklist=[_tick(tick) for tick in checklist(result.rules, workshop_limits())],
         as_found=found,
@@ -240,6 +243,7 @@ def _pedal(name: str, result: Result, needed: Extension | None) -> PedalRecord:
         pad_travel=work.pad_travel[0],
         foot_force_factor=work.force_factor[0],
         ratio_rest=None if cylinder is None else cylinder.ratio_rest[0],
+        ratio_mean=None if cylinder is None else cylinder.ratio_mean[0],
         ratio_full=None if cylinder is None else cylinder.ratio_full[0],
         cylinder_stroke=None if cylinder is None else cylinder.stroke[0],
         cylinder_stroke_left=None if cylinder is None else cylinder.stroke_left[0],
@@ -247,6 +251,7 @@ def _pedal(name: str, result: Result, needed: Extension | None) -> PedalRecord:
         foot_at_rest="heel down" if at.rest.foot.grounded[0] else "sole flat",
         foot_pressed="heel down" if at.full.foot.grounded[0] else "sole flat",
         needed_with_seat_as_found=None if needed is None else _extension(needed),
+        bar=bar_record(name, result),
     )
 
 

@@ -7,6 +7,7 @@ import numpy as np
 from fitcalc.fit.result import Result
 from fitcalc.geometry.degrees import cosd, sind
 from fitcalc.posture.cases import column, xyz
+from fitcalc.posture.pads import pad_edges
 from fitcalc.posture.seat import carried
 from fitcalc.posture.wheel import toward_driver, wheel_centre
 from fitcalc.present.picture import XY, Dimension, Handle, Primitive, View, seen
@@ -42,6 +43,10 @@ def handles(result: Result, view: View) -> Iterator[Primitive]:
     if view == "side":
         yield from _setup_handles(result)
         yield from _car_handles(result)
+    elif view == "plan" and result.car.harness is not None:
+        for name in ("shoulder_left", "shoulder_right", "lap_left", "lap_right"):
+            anchor = xyz(getattr(result.car.harness, name))
+            yield Handle(f"handle.{name}", "handle", f"car.harness.{name}", seen(anchor, "plan"))
 
 
 def _setup_handles(result: Result) -> Iterator[Primitive]:
@@ -52,7 +57,9 @@ def _setup_handles(result: Result) -> Iterator[Primitive]:
     top = xyz(car.seat.junction) + _profile_top(result)
     yield Handle("handle.recline", "handle", "setup.recline", seen(carried(top, car, setup), "side"))
     for name, at in result.sitting.pedals.items():
-        yield Handle(f"handle.{name}", "handle", f"setup.{name}.stand_off", seen(at.rest_pad.centre, "side"), seen(at.rest_pad.normal, "side"))
+        low, high = pad_edges(at.rest_pad, getattr(car.pedals, name))
+        place = {"clutch": high, "throttle": low}.get(name, at.rest_pad.centre)
+        yield Handle(f"handle.{name}", "handle", f"setup.{name}.stand_off", seen(place, "side"), seen(at.rest_pad.normal, "side"))
     if car.steering_wheel is not None:
         centre, axis = wheel_centre(car.steering_wheel, setup), toward_driver(car.steering_wheel)
         yield Handle("handle.wheel", "handle", "setup.wheel_spacer", seen(centre, "side"), seen(axis, "side"))

@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterator
 
 from fitcalc.fit.result import Result
 from fitcalc.present.annotations import annotations, hoop_line, limit_areas
-from fitcalc.present.body_drawing import FOUND, OTHER, body_drawing, extreme_leg
+from fitcalc.present.body_drawing import FOUND, OTHER, arms_and_helmet, extreme_leg, silhouette, trunk_and_legs
 from fitcalc.present.car_drawing import (
     axle,
     in_front,
@@ -16,8 +16,12 @@ from fitcalc.present.car_drawing import (
     wheel_beside,
 )
 from fitcalc.present.harness_drawing import harness_drawing
-from fitcalc.present.picture import Legend, Picture, Primitive, bounds_of
+from fitcalc.present.picture import Picture, Primitive, bounds_of
 from fitcalc.present.rework_marks import handles, rework_dimensions
+from fitcalc.present.titles import legend, title
+
+RUNS_OUT = ("ground", "sight_edges", "hoop.brace", "behind", "limit.", "check.")
+"""Keys of what may run out of the page."""
 
 
 def side_view(
@@ -34,20 +38,12 @@ def side_view(
     primitives = tuple(_drawn(result, found, other, emphasis))
     return Picture(
         view="side",
-        title=f"{result.car.name} - {result.driver.name}",
+        title=title(result),
         axes=("x", "z"),
         primitives=primitives,
-        frame=bounds_of(each for each in primitives if each.style not in ("assumed", "ground")),
+        frame=bounds_of(each for each in primitives if not each.key.startswith(RUNS_OUT)),
         legend=legend(result, found, other),
     )
-
-
-def legend(result: Result, found: Result | None, other: Result | None) -> tuple[Legend, ...]:
-    """What the weights of line stand for."""
-    after = [Legend("body", f"{result.driver.name}, after the rework" if found else result.driver.name)]
-    grey = [Legend("as found", "as found")] if found else []
-    second = [Legend("other driver", other.driver.name)] if other else []
-    return (*after, *grey, *second, Legend("extreme", "pedal at its stop"))
 
 
 def _drawn(
@@ -64,14 +60,15 @@ def _drawn(
     for name in ("clutch", "brake"):
         if name in result.sitting.pedals:
             yield from extreme_leg(name, result.sitting.pedals[name].full, result.links, "side")
-    yield from body_drawing(result, "side")
+    yield from trunk_and_legs(result, "side")
+    yield from harness_drawing(result, "side")
+    yield from arms_and_helmet(result, "side")
     yield from seat_beside(car, setup)
     yield from pedals_beside(car, result.sitting)
     yield from wheel_beside(car, setup)
-    yield from harness_drawing(result, "side")
     yield from in_front(car)
     if other is not None:
-        yield from body_drawing(other, "side", OTHER)
+        yield from silhouette(other, "side", OTHER)
     if found is not None:
         yield from rework_dimensions(result, found)
     yield from annotations(result, "side", emphasis)
@@ -79,7 +76,7 @@ def _drawn(
 
 
 def _as_found(found: Result) -> Iterator[Primitive]:
-    yield from body_drawing(found, "side", FOUND)
+    yield from silhouette(found, "side", FOUND)
     yield from seat_beside(found.car, found.setup, "found seat", "as found")
     yield from pedals_found(found.car, found.sitting)
     yield from wheel_beside(found.car, found.setup, "found wheel", "as found")

@@ -1,5 +1,6 @@
 """The record as tables for a person: what to do, how the driver then sits, what the limits say."""
 
+from fitcalc.present.bar_tables import bars_table
 from fitcalc.present.record import CheckRecord, ResultRecord
 from fitcalc.present.tables import Table
 from fitcalc.present.wording import MARKS, amount, number, seat_move, signed, span
@@ -13,13 +14,15 @@ GROUPS = (
 def tables(record: ResultRecord) -> list[Table]:
     """All tables of one record, in reading order."""
     sitting = posture_table(record)
-    work = [seat_table(record), pedal_table(record)]
+    bars = bars_table({name: pedal.bar for name, pedal in record.pedals.items()})
+    work = [seat_table(record), pedal_table(record), bars]
     groups = [
         checks_table(title, [c for c in record.checks if c.id.startswith(start)]) for title, start in GROUPS
     ]
     starts = tuple(start for _, start in GROUPS)
     rest = checks_table("Everything else", [c for c in record.checks if not c.id.startswith(starts)])
-    return [*work, sitting, *groups, rest, figures_table(record), remedies_table(record), checklist_table(record)]
+    more = [figures_table(record), remedies_table(record.checks), checklist_table(record)]
+    return [*work, sitting, *groups, rest, *more]
 
 
 def seat_table(record: ResultRecord) -> Table:
@@ -106,9 +109,9 @@ def checks_table(title: str, checks: list[CheckRecord]) -> Table:
     return Table(title, ("status", "what", "value", "allowed", "margin", "id"), rows)
 
 
-def remedies_table(record: ResultRecord) -> Table:
+def remedies_table(checks: list[CheckRecord]) -> Table:
     """What would mend what does not pass, with the source of the limit."""
-    open_checks = [check for check in record.checks if check.status in ("fail", "advise", "not assessed")]
+    open_checks = [check for check in checks if check.status in ("fail", "advise", "not assessed")]
     rows = tuple((check.id, check.remedy, check.source) for check in open_checks)
     return Table("What would mend it", ("id", "remedy", "limit from"), rows)
 

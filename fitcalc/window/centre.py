@@ -6,12 +6,12 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
 from fitcalc.errors import InputError
-from fitcalc.present.annotations import view_of
+from fitcalc.present.chosen import view_of
 from fitcalc.present.picture import Handle, View
 from fitcalc.window.drags import dragged, live_text
 from fitcalc.window.edits import Gesture
 from fitcalc.window.look import Look
-from fitcalc.window.pictures import DRAWERS, TITLES, picture_of
+from fitcalc.window.pictures import TITLES, picture_of
 from fitcalc.window.session import Session
 from fitcalc.window.sketch.view import SketchView
 from fitcalc.window.work import KINDS, Work, at_ref
@@ -30,7 +30,7 @@ class Centre(QWidget):
         super().__init__(parent)
         self._session, self._look = session, look
         self.view: View = "side"
-        self._check = ""
+        self._check, self._car = "", session.work.car.key
         self._held: tuple[Handle, Work, Gesture] | None = None
         self.sketch = SketchView(self)
         self.buttons: dict[str, QToolButton] = {}
@@ -48,8 +48,6 @@ class Centre(QWidget):
 
     def show_view(self, view: View) -> None:
         """Draws another view."""
-        if view not in DRAWERS:
-            return
         self.view = view
         self.buttons[view].setChecked(True)
         self.refresh()
@@ -59,9 +57,14 @@ class Centre(QWidget):
         self.sketch.fit()
 
     def refresh(self) -> None:
-        """Draws what the results say now."""
+        """Draws what the results say now; another car from its whole."""
+        is_other, self._car = self._car != self._session.work.car.key, self._session.work.car.key
+        if is_other:
+            self._check = ""
         emphasis = {self._check} if self._check else None
         self.sketch.show_picture(picture_of(self._session.results, self.view, self.found.isChecked(), emphasis))
+        if is_other:
+            self.sketch.fit()
 
     def point_at(self, ref: str) -> None:
         """Marks what shows a value; zooms to the evidence of a check, in the view that shows it best."""
@@ -69,11 +72,14 @@ class Centre(QWidget):
             self._drop_check()
             self.sketch.highlight(self._drawn_part(ref))
             return
-        self._check = ref
         check = next((each for each in self._session.result.checks if each.id == ref), None)
-        self.show_view(view_of(check) if check and view_of(check) in DRAWERS else self.view)
-        if not (check and check.figure.evidence and self.sketch.focus_on(ref)):
+        if check is None or not check.figure.evidence:
+            self._drop_check()
             self.sketch.highlight("")
+            return
+        self._check = ref
+        self.show_view(view_of(check))
+        self.sketch.focus_on(ref)
 
     def _drop_check(self) -> None:
         if self._check:

@@ -146,8 +146,8 @@ class Commands(QObject):
 
     def show_keys(self) -> None:
         """Every short cut, in a small window beside the work."""
-        lines = [f"<tr><td><b>{e.keys}</b>&nbsp;&nbsp;</td><td>{e.text.replace('&', '')}</td></tr>" for e in ENTRIES if e.keys]
-        self._tell("Keys", f"<table>{''.join(lines)}</table>")
+        lines = [f"<b>{each.keys}</b>&nbsp; {each.text.replace('&', '')}" for each in ENTRIES if each.keys]
+        self._tell("Keys", "<br>".join(lines))
 
     def show_about(self) -> None:
         """What the program is."""

@@ -5,7 +5,6 @@ import sys
 import traceback
 from collections.abc import Callable
 from datetime import datetime
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from types import TracebackType
 
@@ -35,7 +34,7 @@ class CrashGuard:
         sys.stderr.write(text)
         self._keep()
         path = write_report(text)
-        self._tell(f"Something went wrong in the program. The work is kept; a report is in {path} and went nowhere else.")
+        self._tell(f"Something went wrong in the program. The work is kept; a report is in {path}, and nowhere else.")
 
 
 def write_report(text: str) -> Path:
@@ -49,6 +48,8 @@ def write_report(text: str) -> Path:
 
 
 def _version() -> str:
+    from importlib.metadata import PackageNotFoundError, version
+
     try:
         return version("fitcalc")
     except PackageNotFoundError:

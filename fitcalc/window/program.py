@@ -53,19 +53,18 @@ def first_documents() -> tuple[Car, Driver]:
 
 def take_back(window: MainWindow) -> None:
     """Goes on with the newest work that a crash left behind."""
-    for path in left_behind():
-        kept = recover(path)
-        if kept is not None:
-            begun = window.session.work
-            window.session.take_over(kept.work, kept.originals, kept.paths)
-            window.autosave.keep()
-            discard(path)
-            window.notice.say(
-                f"The last run ended unexpectedly. The work is back as it was at {kept.when}; it is not saved.",
-                "Start afresh",
-                lambda: window.session.push("start afresh", begun),
-            )
-            return
+    path, kept = next(((path, kept) for path in left_behind() if (kept := recover(path))), (None, None))
+    if path is None or kept is None:
+        return
+    begun = window.session.work
+    window.session.take_over(kept.work, kept.originals, kept.paths)
+    window.autosave.keep()
+    discard(path)
+    window.notice.say(
+        f"The last run ended unexpectedly. The work is back as it was at {kept.when}; it is not saved.",
+        "Start afresh",
+        lambda: window.session.push("start afresh", begun),
+    )
 
 
 def _path(name: str) -> Path:

@@ -17,6 +17,7 @@ CANNOT_START = 2
 def start(paths: list[str]) -> int:
     """Opens the window on these files, or on a sample; the exit status is 2 where a window can't be had."""
     with _trial() as trial:
+        _load_core()
         if not _succeeds(trial):
             sys.stderr.write(f"fitcalc: {no_window()}\n")
             return CANNOT_START
@@ -29,7 +30,7 @@ def no_window() -> str:
     """Why there is no window and what to do, as one sentence."""
     return (
         "the window can't start because a system library or a display is missing: on Debian or Ubuntu install "
-        f"{LIBRARIES}, or set QT_QPA_PLATFORM=offscreen where there is no display; all commands but `window` work without."
+        f"{LIBRARIES}, or set QT_QPA_PLATFORM=offscreen where there is no display; the other commands need neither."
     )
 
 
@@ -39,6 +40,11 @@ def _trial() -> subprocess.Popen[bytes]:
     return subprocess.Popen(
         [sys.executable, "-c", TRIAL], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, env=environment
     )
+
+
+def _load_core() -> None:
+    """Loads the calculation, which needs no Qt, while the trial runs."""
+    import fitcalc.fit.rework  # noqa: F401
 
 
 def _succeeds(trial: subprocess.Popen[bytes]) -> bool:

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from fitcalc.body.links import Links, links_for
 from fitcalc.checks.balance_figures import balance_figures
+from fitcalc.checks.bar_figures import bar_figures
 from fitcalc.checks.case import Case
 from fitcalc.checks.cleats import cleat_figures
 from fitcalc.checks.feet import feet_figures
@@ -16,10 +17,12 @@ from fitcalc.checks.head import head_figures
 from fitcalc.checks.knees import knee_figures
 from fitcalc.checks.opening import opening_figures
 from fitcalc.checks.pad_heights import pad_height_figures
+from fitcalc.checks.pedal_figures import pedal_figures
 from fitcalc.checks.posture_figures import posture_figures
 from fitcalc.checks.quantities import quantities
 from fitcalc.checks.reach import reach_figures
 from fitcalc.checks.seat import seat_figures
+from fitcalc.checks.seat_mount_figures import seat_mount_figures
 from fitcalc.checks.sight import sight_figures
 from fitcalc.checks.template import template_figures
 from fitcalc.checks.wheel import wheel_figures
@@ -33,15 +36,18 @@ from tests.checks.cockpits import car
 
 MEASURES = (
     balance_figures,
+    bar_figures,
     cleat_figures,
     feet_figures,
     head_figures,
     knee_figures,
     opening_figures,
     pad_height_figures,
+    pedal_figures,
     posture_figures,
     reach_figures,
     seat_figures,
+    seat_mount_figures,
     sight_figures,
     template_figures,
     wheel_figures,

@@ -1,7 +1,17 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAccessible
-from PySide6.QtWidgets import QAbstractButton, QAbstractSlider, QAbstractSpinBox, QApplication, QComboBox, QLineEdit, QListView, QScrollBar, QWidget
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QAbstractSlider,
+    QAbstractSpinBox,
+    QApplication,
+    QComboBox,
+    QLineEdit,
+    QListView,
+    QScrollBar,
+    QWidget,
+)
 
 from fitcalc.checks.check import STATUSES
 from fitcalc.documents.store import load_setup
@@ -18,6 +28,11 @@ INKS = ("ink", "quiet", "estimated", "passed", "advised", "failed", "unassessed"
 
 def finding(window, row):
     return window.findings.model.index(row).data(FINDING)
+
+
+def lacking_rows(window, part):
+    """Rows of the findings that could not be made for want of a part."""
+    return [row for row in range(window.findings.model.rowCount()) if part in finding(window, row).missing]
 
 
 def grip(window, ref):
@@ -70,11 +85,10 @@ def test_statuses_can_be_left_out(window):
     assert 0 < window.findings.model.rowCount() < every
 
 
-def test_a_missing_measurement_is_named_and_jumped_to(window, session):
+def test_a_missing_measurement_is_named_and_jumped_to(window, session, qtbot):
     session.edit("car.head_restraint", None, "no head restraint")
-    session.finish_evaluation()
-    rows = range(window.findings.model.rowCount())
-    lacking = next(row for row in rows if finding(window, row).status == "not assessed")
+    qtbot.waitUntil(lambda: bool(lacking_rows(window, "head_restraint")))
+    lacking = lacking_rows(window, "head_restraint")[0]
     window.findings.list.setCurrentIndex(window.findings.model.index(lacking))
     assert "head_restraint" in window.findings.detail._words.text()
     window.findings.detail._jump.click()
@@ -82,10 +96,10 @@ def test_a_missing_measurement_is_named_and_jumped_to(window, session):
     assert opened.heading.isChecked()
 
 
-def test_two_rule_sets_stand_side_by_side(window, session):
+def test_two_rule_sets_stand_side_by_side(window, session, qtbot):
     session.choose(compared="student")
     rows = range(window.findings.model.rowCount())
-    assert any(finding(window, row).compared.startswith("student: ") for row in rows)
+    qtbot.waitUntil(lambda: any(finding(window, row).compared.startswith("student: ") for row in rows))
 
 
 def test_picking_other_rules_judges_by_them(window, session, qtbot):
@@ -128,8 +142,9 @@ def test_escape_calls_a_drag_off(window, session, qtbot):
 
 
 def test_dragging_the_hoop_changes_the_car(window, session, qtbot):
+    before = session.work.car.document.hoops.main_top.x
     drag(qtbot, window, "car.hoops.main_top", 20)
-    assert session.work.car.document.hoops.main_top.x > 1650.0
+    assert session.work.car.document.hoops.main_top.x > before
     assert session.undo_stack.count() == 1
 
 
@@ -200,11 +215,11 @@ def test_a_search_that_is_called_off_changes_nothing(window, session, qtbot):
 
 def test_f6_goes_round_the_panels(window, qtbot):
     window.worksheet.sections[0].heading.setFocus()
-    visited = []
+    visited, panels = [], [window.centre, window.rework, window.findings, window.worksheet]
     for _ in range(4):
         window.menus.actions["next_panel"].trigger()
-        visited += [p for p in (window.centre, window.rework, window.findings, window.worksheet) if p.isAncestorOf(window.focusWidget())]
-    assert visited == [window.centre, window.rework, window.findings, window.worksheet]
+        visited += [panel for panel in panels if panel.isAncestorOf(window.focusWidget())]
+    assert visited == panels
 
 
 def controls(window):
@@ -227,8 +242,8 @@ def test_every_control_has_an_accessible_name_and_role(window):
 
 def test_every_control_can_be_reached_by_keyboard(window):
     lines = (QLineEdit, QComboBox, QAbstractSpinBox, QAbstractSlider, QListView)
-    unreachable = [each for each in controls(window) if isinstance(each, lines) and not each.focusPolicy() & Qt.FocusPolicy.TabFocus]
-    assert [each for each in unreachable if not isinstance(each.parent(), (QAbstractSpinBox, QComboBox))] == []
+    typed = [each for each in controls(window) if isinstance(each, lines)]
+    assert [each for each in typed if not each.focusPolicy() & Qt.FocusPolicy.TabFocus] == []
 
 
 @pytest.mark.parametrize("palette", [LIGHT, DARK], ids=lambda palette: palette.name)
@@ -265,8 +280,7 @@ def test_fitting_robin_to_the_hillclimb_car_by_mouse_and_keys(window, session, n
     qtbot.keyClick(entry, Qt.Key.Key_Tab)
     qtbot.keyClick(window, Qt.Key.Key_F5)
     qtbot.waitUntil(lambda: session.work.setup.seat_travel > 0, timeout=20_000)
-    session.finish_evaluation()
-    assert "X  0 fail" in window.findings.filters["fail"].text()
+    qtbot.waitUntil(lambda: window.findings.filters["fail"].text() == "X  0 fail")
     qtbot.mouseClick(window.findings.list.viewport(), Qt.MouseButton.LeftButton, pos=QPoint(60, 20))
     qtbot.keyClick(window, Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
     name_file(tmp_path / "robin.toml")

@@ -25,17 +25,12 @@ class Detail(QFrame):
         self._words.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
         self._words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._words.setAccessibleName("source and remedy")
-        area = QScrollArea(self, widgetResizable=True)
-        area.setFrameShape(QFrame.Shape.NoFrame)
-        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        area.setAccessibleName("source and remedy")
-        area.setWidget(self._words)
         self._jump = QPushButton("Go to the missing measurement", self)
         self._jump.clicked.connect(self._go)
         self._jump.hide()
         page = QVBoxLayout(self)
         page.setContentsMargins(0, 0, 0, 0)
-        page.addWidget(area, 1)
+        page.addWidget(self._area(), 1)
         line = QHBoxLayout()
         line.setContentsMargins(6, 0, 6, 6)
         line.addWidget(self._jump)
@@ -47,6 +42,14 @@ class Detail(QFrame):
         self._finding = finding
         self._jump.setVisible(bool(finding and finding.missing))
         self._words.setText(words_of(finding) if finding else NOTHING)
+
+    def _area(self) -> QScrollArea:
+        area = QScrollArea(self, widgetResizable=True)
+        area.setFrameShape(QFrame.Shape.NoFrame)
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        area.setAccessibleName("source and remedy")
+        area.setWidget(self._words)
+        return area
 
     def _go(self) -> None:
         if self._finding:

@@ -51,7 +51,8 @@ class Finding:
     @property
     def sentence(self) -> str:
         """The line read out."""
-        return ", ".join(filter(None, (self.status, self.what, self.value, self.limit, self.margin and f"margin {self.margin}")))
+        margin = f"margin {self.margin}" if self.margin else ""
+        return ", ".join(filter(None, (self.status, self.what, self.value, self.limit, margin)))
 
 
 def findings_of(result: Result, compared: Result | None, shown: Shown) -> tuple[Finding, ...]:
@@ -76,8 +77,12 @@ def _finding(check: Check, second: Iterable[Check], shown: Shown) -> Finding:
         source="" if check.source is None else str(check.source),
         remedy=check.remedy,
         missing=f"car.{figure.missing.split(',')[0].split(' ')[0]}" if figure.missing else "",
-        compared="\n".join(f"{each.rules}: {MARKS[each.status]} {each.status}  ·  {_limit(each, shown)}" for each in second),
+        compared="\n".join(_under_other_rules(each, shown) for each in second),
     )
+
+
+def _under_other_rules(check: Check, shown: Shown) -> str:
+    return f"{check.rules}: {MARKS[check.status]} {check.status}  ·  {_limit(check, shown)}"
 
 
 def _by_figure(result: Result) -> dict[str, list[Check]]:

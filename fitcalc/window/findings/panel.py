@@ -24,6 +24,10 @@ from fitcalc.window.findings.finding import findings_of
 from fitcalc.window.findings.model import FINDING, FindingsModel
 from fitcalc.window.look import Look
 from fitcalc.window.session import Session
+from fitcalc.window.throttle import Throttle
+
+PAUSE = 60
+"""Least time from one listing to the next, ms: words that change faster can't be read."""
 
 
 class Findings(QSplitter):
@@ -31,7 +35,8 @@ class Findings(QSplitter):
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(Qt.Orientation.Vertical, parent)
-        self._session, self._chosen = session, ""
+        self._session, self._chosen, self._car = session, "", session.work.car.key
+        self._throttle = Throttle(self.refresh, PAUSE, self)
         self.setAccessibleName("findings")
         self.setChildrenCollapsible(False)
         self.model = FindingsModel(self)
@@ -43,7 +48,7 @@ class Findings(QSplitter):
         self.addWidget(self.detail)
         self.setStretchFactor(0, 1)
         self.setSizes([500, 150])
-        session.results_changed.connect(self.refresh)
+        session.results_changed.connect(self._throttle.request)
         session.preferences_changed.connect(self.refresh)
         session.pointed_at.connect(self._follow)
         look.changed.connect(self._relayout)
@@ -52,6 +57,8 @@ class Findings(QSplitter):
     def refresh(self) -> None:
         """Lists what the results say now."""
         results = self._session.results
+        if results.work.car.key != self._car:
+            self._chosen, self._car = "", results.work.car.key
         self.model.show_findings(findings_of(results.after, results.compared, self._session.shown))
         for status, button in self.filters.items():
             count = self.model.count(status)
@@ -117,7 +124,7 @@ class Findings(QSplitter):
         return box
 
     def _show_rules(self) -> None:
-        self.rules.setItemText(0, f"the car's own: {self._session.work.car.document.rules}")
+        self.rules.setItemText(0, f"{self._session.work.car.document.rules} (the car's own)")
         self.rules.setCurrentIndex(self.rules.findData(self._session.choice.rules))
         self.compared.setCurrentIndex(self.compared.findData(self._session.choice.compared))
         self.rules.setToolTip(self._session.result.rules.title)

@@ -120,7 +120,7 @@ class ControlWidget(QWidget):
         control, shown = self.control, self._session.shown
         if control.is_fixed:
             return "fixed"
-        low, high = (shown.typed(bound, control.unit) for bound in (control.low, control.high))
+        low, high = (shown.rounded(bound, control.unit) for bound in (control.low, control.high))
         return f"{low} to {high}"
 
     def _show_slider(self, value: float) -> None:

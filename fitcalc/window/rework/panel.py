@@ -4,7 +4,16 @@ from itertools import groupby
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from fitcalc.present.wording import seat_move
 from fitcalc.window.look import Look
@@ -80,7 +89,7 @@ class Rework(QFrame):
         self._told = QLabel(self)
         self._told.setProperty("role", "quiet")
         self.find_button = QPushButton("Find &least rework", self)
-        self.find_button.setToolTip("Seat first, then pedal bars: the smallest change that meets the limits and the knees (F5)")
+        self.find_button.setToolTip("Seat first, then pedal bars: the smallest change that meets limits and knees (F5)")
         self.find_button.clicked.connect(self.fit_wanted)
         self.reset_button = QPushButton("As fo&und", self)
         self.reset_button.setToolTip("Take every change back; one undo step")

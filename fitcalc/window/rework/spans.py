@@ -45,8 +45,9 @@ def controls_of(car: Car) -> tuple[Control, ...]:
         Control("seat", "setup.seat_raise", "seat raise", "mm", -rails.lower_travel, rails.raise_travel, SLIDING),
     )
     spacer = wheel.spacer_max if wheel else 0.0
+    slots = box.box_pitch or SLIDING
     rest = (
-        Control("rest", "setup.box_travel", "box rearward", "mm", -box.box_forward, box.box_rearward, box.box_pitch or SLIDING),
+        Control("rest", "setup.box_travel", "box rearward", "mm", -box.box_forward, box.box_rearward, slots),
         Control("rest", "setup.wheel_spacer", "wheel spacer", "mm", 0.0, spacer, SLIDING),
     )
     return (*seat, *rest, *_pedals(car))

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QRect, QSize
+from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QImage, QPainter
 from PySide6.QtSvg import QSvgGenerator
 
@@ -46,7 +46,9 @@ def sketch_svg(picture: Picture, path: Path, size: tuple[int, int], dark: bool =
 
 def _view_of(picture: Picture, size: tuple[int, int], dark: bool) -> SketchView:
     view = SketchView()
+    view.setAttribute(Qt.WidgetAttribute.WA_DontShowOnScreen)
     view.resize(*size)
+    view.show()
     view.set_dark(dark)
     view.show_picture(picture)
     view.fit()

@@ -8,7 +8,7 @@ from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPaint
 from PySide6.QtWidgets import QGraphicsItem, QGraphicsPathItem, QGraphicsScene, QStyleOptionGraphicsItem, QWidget
 
 from fitcalc.present.labels import Place, lettering
-from fitcalc.present.picture import Primitive, is_about
+from fitcalc.present.picture import Area, Circle, Handle, Primitive, is_about
 from fitcalc.window.sketch.palette import brush_for, inks, letters_for, pen_for
 from fitcalc.window.sketch.paths import heads_of, lines_of
 
@@ -85,7 +85,8 @@ class Mark(QGraphicsPathItem):
         pen = pen_for(primitive.style, look.dark, look.letters, marked)
         self.setPath(lines_of(primitive, place, size))
         self.setPen(pen)
-        self.setBrush(brush_for(primitive.style, look.dark))
+        if isinstance(primitive, Area | Circle | Handle):
+            self.setBrush(brush_for(primitive.style, look.dark))
         self._show_heads(heads_of(primitive, size), pen)
         self._show_words(primitive, place, look)
         return True

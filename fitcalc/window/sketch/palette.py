@@ -27,7 +27,7 @@ LIGHT: Mapping[Ink, str] = {
 DARK: Mapping[Ink, str] = {
     "paper": "#15191D", "ink": "#E9ECEE", "soft": "#B4BBC1", "faint": "#98A0A7", "grey": "#737B82",
     "body": "#7CC4EE", "skin": "#1E3A4C", "kit": "#27414F", "seat": "#D3B48C", "strap": "#F0A050", "other": "#DD9BC3",
-    "solid": "#333A41", "soil": "#535B62", "allowed": "#173A31", "refused": "#46281B",
+    "solid": "#333A41", "soil": "#535B62", "allowed": "#173A31", "refused": "#3A241B",
     "pass": "#45C9A0", "advise": "#EDB53C", "fail": "#FF9160", "rework": "#5DB9EE", "grip": "#56B4E9",
 }  # fmt: skip
 WIDE, NARROW = 1.9, 0.95
@@ -74,6 +74,7 @@ STROKES: Mapping[Style, Stroke] = {
     "joint": Stroke("body", NARROW, fill="paper"),
     "link": Stroke("body", NARROW, CHAIN),
     "kit": Stroke("body", 0.8 * WIDE, fill="kit"),
+    "shoe": Stroke("body", WIDE),
     "as found": Stroke("grey", NARROW),
     "other driver": Stroke("other", NARROW),
     "other joint": Stroke("other", NARROW, fill="paper"),

@@ -9,7 +9,7 @@ from fitcalc.present.labels import Place
 from fitcalc.present.outlines import toward
 from fitcalc.present.picture import XY, Arc, Area, Circle, Dimension, Handle, Line, Primitive, Text, offset_line
 
-ARROW, ARROW_HALF, GRIP = 0.75, 0.13, 0.34
+ARROW, ARROW_HALF, GRIP = 0.75, 0.13, 0.28
 """Length and half width of an arrowhead (15 degrees, ISO 129-1) and half size of a grip, in heights of the lettering."""
 BEYOND = 0.25
 """How far an extension line runs beyond its dimension line, in heights of the lettering."""

@@ -5,7 +5,7 @@ from PySide6.QtGui import QColor, QFontInfo, QKeyEvent, QMouseEvent, QPainter, Q
 from PySide6.QtWidgets import QFrame, QGraphicsScene, QGraphicsView, QWidget
 
 from fitcalc.present.labels import places
-from fitcalc.present.picture import XY, Handle, Picture, bounds_of
+from fitcalc.present.picture import XY, Bounds, Handle, Picture, bounds_of
 from fitcalc.window.sketch.drag import Drag
 from fitcalc.window.sketch.furniture import BOTTOM, SIDE, TOP, draw_furniture
 from fitcalc.window.sketch.marks import Look, Mark, Marks
@@ -107,12 +107,19 @@ class SketchView(QGraphicsView):
         if self._picture is None:
             return 0
         look = self._look()
-        where = places(self._picture, look.letters * look.unit)
+        where = places(self._picture, look.letters * look.unit, self._page(look.letters))
         self.viewport().update()
         return self._marks.show(self._picture.primitives, where, look, self._marked)
 
     def _look(self) -> Look:
         return Look(self._dark, self.font(), float(QFontInfo(self.font()).pixelSize()), self.unit)
+
+    def _page(self, letters: float) -> Bounds:
+        """What of the car can be seen between title and scale bar: left, bottom, right, top."""
+        room = self.viewport().rect()
+        top_left = self.mapToScene(room.left(), room.top() + round(TOP * letters))
+        low_right = self.mapToScene(room.right(), room.bottom())
+        return top_left.x(), low_right.y(), low_right.x(), top_left.y()
 
     def highlight(self, ref: str) -> None:
         """Picks out what shows a path or a check; empty picks out nothing."""

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWi
 from fitcalc.errors import InputError
 from fitcalc.window.session import Session
 from fitcalc.window.work import at_ref, declared_for
+from fitcalc.window.worksheet.draft import Draft
 from fitcalc.window.worksheet.estimates import Taken
 from fitcalc.window.worksheet.fields import Chooser, Entry, field_for
 from fitcalc.window.worksheet.lines import Row
@@ -21,6 +22,7 @@ STACKED_FROM = 150
 def label(text: str, role: str = "", parent: QWidget | None = None) -> QLabel:
     """Words in one of the roles that the style sheet knows."""
     made = QLabel(text, parent)
+    made.setWordWrap(role in ("", "heading"))
     made.setProperty("role", role)
     return made
 
@@ -39,6 +41,7 @@ class RowWidget(QWidget):
         self.row, self._session = row, session
         self._stacked = session.preferences.text_size >= STACKED_FROM
         self.fields: list[Entry | Chooser] = []
+        self.drafts: list[Draft] = []
         self._units: list[tuple[QLabel, str]] = []
         self._sureness = label("", "quiet", self)
         self._sentence = label("", "refused", self)
@@ -72,7 +75,6 @@ class RowWidget(QWidget):
 
     def _build_value(self) -> None:
         title = label(self.row.title)
-        title.setWordWrap(True)
         field = self._field(self.row.ref, self.row.title)
         title.setBuddy(field)
         line = self._line()
@@ -83,10 +85,11 @@ class RowWidget(QWidget):
             self._fix_width(field)
             line.addWidget(field)
             line.addWidget(self._unit(self.row.declared.unit))
-            self._sureness.setFixedWidth(self._sureness.fontMetrics().horizontalAdvance("1234 to 1234 "))
             line.addWidget(self._sureness)
             if self._stacked:
                 line.addStretch(1)
+            else:
+                self._sureness.setFixedWidth(self._sureness.fontMetrics().horizontalAdvance("1234 to 1234 "))
         else:
             line.addWidget(field, 2)
 
@@ -95,7 +98,7 @@ class RowWidget(QWidget):
         head.addWidget(label(self.row.title), 1)
         head.addWidget(label("±", "quiet"))
         tolerance = self._field(f"{self.row.ref}.tolerance", f"{self.row.title}, tolerance")
-        self._fix_width(tolerance, "100")
+        self._fix_width(tolerance, "10.5")
         head.addWidget(tolerance)
         head.addWidget(self._unit("mm"))
         line = self._line()
@@ -123,6 +126,10 @@ class RowWidget(QWidget):
         for at in (0, 1):
             ref = f"{self.row.ref}.{at}"
             self._axis(line, declared_for(ref).title, ref)
+            if self._stacked and at == 0:
+                line.addStretch(1)
+                line = self._line()
+                line.addSpacing(2 * INDENT)
         line.addWidget(self._unit("mm"))
         line.addStretch(1)
 
@@ -139,6 +146,7 @@ class RowWidget(QWidget):
         line.addWidget(label(self.row.title, "heading"), 1)
         if self.row.form == "absent":
             line.addWidget(label("not given", "quiet"))
+            self._button(line, "give", "give it", self._begin_draft)
         if self.row.form == "list":
             self._button(line, "+", "add one more after the last", self._add_entry)
             self._button(line, "−", "take the last one away", self._drop_entry)
@@ -175,10 +183,24 @@ class RowWidget(QWidget):
         line.addWidget(button)
         return button
 
+    def _begin_draft(self) -> None:
+        self._draft(self.row.ref)
+
+    def _draft(self, ref: str) -> None:
+        if self.drafts:
+            return
+        draft = Draft(self._session, ref, self.row.title, self)
+        draft.judged.connect(self._show_sentence)
+        self._page.insertWidget(self._page.count() - 1, draft)
+        self.drafts.append(draft)
+        draft.setFocus()
+
     def _add_entry(self) -> None:
         entries = at_ref(self._session.work, self.row.ref)
-        last = entries[-1:] or ()
-        self._replace((*entries, *last), f"add to {self.row.title}")
+        if entries:
+            self._replace((*entries, entries[-1]), f"add to {self.row.title}")
+        else:
+            self._draft(f"{self.row.ref}.0")
 
     def _drop_entry(self) -> None:
         self._replace(at_ref(self._session.work, self.row.ref)[:-1], f"take from {self.row.title}")

@@ -1,0 +1,88 @@
+"""The lines on which a figure over a grid is zero.
+
+Source: marching squares with linear interpolation along the sides of each cell; a saddle is cut by its middle value.
+"""
+
+from collections import defaultdict
+
+import numpy as np
+
+from fitcalc.units import Floats
+
+Polyline = Floats
+"""Points of one line in order, `(k, 2)`."""
+CLEAR = 1e-12
+
+
+def zero_lines(x: Floats, y: Floats, values: Floats) -> tuple[Polyline, ...]:
+    """Where `values[i, j]`, given at `x[i]`, `y[j]`, passes through zero; a closed line ends at its first point."""
+    keys, places = _segments(x, y, np.where(values == 0.0, CLEAR, values))
+    return _joined(keys, places)
+
+
+def _segments(x: Floats, y: Floats, values: Floats) -> tuple[np.ndarray, dict[int, tuple[float, float]]]:
+    """Segments as pairs of crossed grid sides `(m, 2)`, and where each side is crossed."""
+    rows, columns = values.shape
+    across = np.signbit(values[:-1]) != np.signbit(values[1:])
+    along = np.signbit(values[:, :-1]) != np.signbit(values[:, 1:])
+    places = _crossings(x, y, values, across, along)
+    i, j = np.nonzero(across[:, :-1] | across[:, 1:] | along[:-1] | along[1:])
+    base = rows * columns
+    sides = np.stack([i * columns + j, base + (i + 1) * columns + j, i * columns + j + 1, base + i * columns + j], 1)
+    crossed = np.stack([across[i, j], along[i + 1, j], across[i, j + 1], along[i, j]], axis=1)
+    return np.array(list(_paired(sides, crossed, _tilted(values, i, j))), dtype=int).reshape(-1, 2), places
+
+
+def _crossings(
+    x: Floats, y: Floats, values: Floats, across: np.ndarray, along: np.ndarray
+) -> dict[int, tuple[float, float]]:
+    rows, columns = values.shape
+    i, j = np.nonzero(across)
+    part = values[i, j] / (values[i, j] - values[i + 1, j])
+    found = zip(i * columns + j, zip(x[i] + part * (x[i + 1] - x[i]), y[j], strict=True), strict=True)
+    k, m = np.nonzero(along)
+    part = values[k, m] / (values[k, m] - values[k, m + 1])
+    more = zip(rows * columns + k * columns + m, zip(x[k], y[m] + part * (y[m + 1] - y[m]), strict=True), strict=True)
+    return {int(key): (float(place[0]), float(place[1])) for key, place in (*found, *more)}
+
+
+def _tilted(values: Floats, i: np.ndarray, j: np.ndarray) -> np.ndarray:
+    """Whether a saddle's first corner is cut off from the middle."""
+    middle = values[i, j] + values[i + 1, j] + values[i, j + 1] + values[i + 1, j + 1]
+    return np.signbit(middle) != np.signbit(values[i, j])
+
+
+def _paired(sides: np.ndarray, crossed: np.ndarray, tilted: np.ndarray):  # type: ignore[no-untyped-def]
+    for own, which, cut in zip(sides, crossed, tilted, strict=True):
+        hit = own[which]
+        if len(hit) == 2:
+            yield hit[0], hit[1]
+        elif len(hit) == 4:
+            yield from ((own[0], own[3]), (own[1], own[2])) if cut else ((own[0], own[1]), (own[2], own[3]))
+
+
+def _joined(segments: np.ndarray, places: dict[int, tuple[float, float]]) -> tuple[Polyline, ...]:
+    """Segments strung together, open lines first."""
+    next_to: dict[int, list[int]] = defaultdict(list)
+    for first, last in segments.tolist():
+        next_to[first].append(last)
+        next_to[last].append(first)
+    ends = [key for key, others in next_to.items() if len(others) == 1]
+    lines, used = [], set[int]()
+    for start in (*ends, *next_to):
+        if start in used:
+            continue
+        line = _walked(start, next_to, used)
+        closed = len(next_to[start]) == 2 and len(line) > 2
+        lines.append(np.array([places[key] for key in (*line, *(line[:1] if closed else []))]))
+    return tuple(lines)
+
+
+def _walked(start: int, next_to: dict[int, list[int]], used: set[int]) -> list[int]:
+    line, here = [start], start
+    used.add(start)
+    while (further := next((key for key in next_to[here] if key not in used), None)) is not None:
+        line.append(further)
+        used.add(further)
+        here = further
+    return line

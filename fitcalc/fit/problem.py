@@ -1,0 +1,94 @@
+"""The task that a solver works on: who, where, what may change, what must hold."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from fitcalc.body.links import Links, links_for
+from fitcalc.checks.catalogue import MEASURES
+from fitcalc.documents.car import Car
+from fitcalc.documents.driver import Driver
+from fitcalc.fit.cases import setup_of
+from fitcalc.fit.sweep import Measure, required_room, sweep
+from fitcalc.fit.variables import Effort, Variable, variables_for
+from fitcalc.units import Floats
+
+Values = Mapping[str, Floats]
+"""Reworks over cases, by path of the setup."""
+SAME = 1e-6
+"""Figures that differ by less, mm or deg, count as unmoved."""
+
+
+@dataclass(frozen=True, eq=False)
+class Problem:
+    """One driver in one car.
+
+    Attributes:
+        settled: ids of checks that nothing in `variables` moves; they are told, and not solved for.
+        measures: which figures are held against their limits.
+    """
+
+    car: Car
+    driver: Driver
+    links: Links
+    rules: str | None
+    variables: tuple[Variable, ...]
+    settled: frozenset[str]
+    measures: Sequence[Measure]
+
+    def lacking(self, values: Values, measures: Sequence[Measure] | None = None) -> Floats:
+        """What all that must hold lacks together, mm and deg alike, `(n,)`; 0 = passes."""
+        wanted = self.measures if measures is None else [each for each in measures if each in self.measures]
+        if not wanted:
+            return np.zeros(size(values))
+        swept = sweep(self.car, self.driver, setup_of(values), self.links, self.rules, wanted)
+        return np.broadcast_to(np.round(swept.lacking(self.settled), 6), (size(values),))
+
+    def cost(self, values: Values) -> Floats:
+        """Minutes that the reworks take, `(n,)`."""
+        parts = [each.cost(values[each.path]) for each in self.variables if each.path in values]
+        return np.broadcast_to(np.sum(np.broadcast_arrays(*parts, 0.0), axis=0), (size(values),))
+
+    def variable(self, path: str) -> Variable | None:
+        """The variable of this path, where it may change."""
+        return next((each for each in self.variables if each.path == path), None)
+
+
+def problem_of(
+    car: Car,
+    driver: Driver,
+    rules: str | None = None,
+    efforts: Mapping[str, Effort] | None = None,
+    measures: Sequence[Measure] = MEASURES,
+) -> Problem:
+    """The task of fitting one driver to one car with everything that its file lets move."""
+    links, variables = links_for(driver), variables_for(car, efforts)
+    bare = Problem(car, driver, links, rules, variables, frozenset(), measures)
+    return Problem(car, driver, links, rules, variables, _settled(bare), measures)
+
+
+def size(values: Values) -> int:
+    """How many reworks there are."""
+    return max((len(value) for value in values.values()), default=1)
+
+
+def picked(values: Values, at: np.ndarray) -> dict[str, Floats]:
+    """Some of the reworks."""
+    return {path: np.broadcast_to(value, (size(values),))[at] for path, value in values.items()}
+
+
+def _settled(problem: Problem) -> frozenset[str]:
+    """Checks that stay as they are when each variable goes to its ends and all go half way."""
+    if not problem.variables:
+        return frozenset()
+    rows = 2 * len(problem.variables) + 3
+    probes = {each.path: np.zeros(rows) for each in problem.variables}
+    for at, each in enumerate(problem.variables):
+        probes[each.path][2 * at : 2 * at + 2] = each.low, each.high
+        probes[each.path][-2:] = each.low / 2, each.high / 2
+    swept = sweep(
+        problem.car, problem.driver, setup_of(probes), problem.links, problem.rules, problem.measures
+    )
+    rooms = {check.id: required_room(check) for _, check in swept.each()}
+    return frozenset(id for id, room in rooms.items() if room is None or np.ptp(room) < SAME)

@@ -1,0 +1,218 @@
+"""The trade between two changes, as in seat travel against a pedal's bar: what passes, and where each limit lies.
+
+Limits in closed form are worked out at every point of the map. Clearances of swept outlines are worked out on a coarser
+mesh and interpolated between; the solver and `evaluate` have the last word on them.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from fitcalc.body.links import Links, links_for
+from fitcalc.checks.check import ROUNDING, Check
+from fitcalc.documents.car import Car
+from fitcalc.documents.driver import Driver
+from fitcalc.documents.setup import Setup
+from fitcalc.fit.cases import PATHS, crossed, setup_of
+from fitcalc.fit.contours import Polyline, zero_lines
+from fitcalc.fit.progress import Progress, unheeded
+from fitcalc.fit.sweep import CLOSED, SWEPT, Measure, required_room, sweep
+from fitcalc.fit.variables import value_at, variables_for
+from fitcalc.units import Bools, Floats
+
+COLUMNS = 25
+"""Columns worked out at a time: what bounds the memory."""
+MESH = 17
+"""Points each way of the mesh for swept clearances."""
+
+
+@dataclass(frozen=True, eq=False)
+class Boundary:
+    """Where one limit is just met: lines in the two variables, `(k, 2)` each."""
+
+    check: str
+    label: str
+    interpolated: bool
+    lines: tuple[Polyline, ...]
+
+
+@dataclass(frozen=True, eq=False)
+class TradeMap:
+    """A map of two changes, all else as in one setup.
+
+    Attributes:
+        paths: of the two numbers of the setup; x runs along the first.
+        x, y: their values.
+        room: (x, y), the least margin of all that must hold and that the two move, mm or deg.
+        tightest: (x, y), which check has that margin, as its place in `checks`.
+        checks: ids of the checks on the map.
+        blocked: ids of checks that are broken all over the map, whatever the two are.
+        boundaries: where each limit that crosses the map lies.
+        as_found, chosen, recommended: points on the map; None where there is none.
+        complete: False where it was stopped before its end.
+    """
+
+    paths: tuple[str, str]
+    x: Floats
+    y: Floats
+    room: Floats
+    tightest: np.ndarray
+    checks: tuple[str, ...]
+    blocked: tuple[str, ...]
+    boundaries: tuple[Boundary, ...]
+    as_found: tuple[float, float]
+    chosen: tuple[float, float]
+    recommended: tuple[float, float] | None
+    complete: bool
+
+    @property
+    def passes(self) -> Bools:
+        """Where nothing that the two move is broken, (x, y)."""
+        return self.room >= -ROUNDING
+
+
+@dataclass(frozen=True, eq=False)
+class Layer:
+    """One check over the map."""
+
+    check: str
+    label: str
+    interpolated: bool
+    room: Floats
+
+
+def trade_map(
+    car: Car,
+    driver: Driver,
+    setup: Setup,
+    axes: tuple[tuple[str, Floats], tuple[str, Floats]],
+    *,
+    rules: str | None = None,
+    links: Links | None = None,
+    recommended: Setup | None = None,
+    swept: bool = True,
+    progress: Progress = unheeded,
+) -> TradeMap:
+    """Map two changes.
+
+    Args:
+        car: as found.
+        driver: whose body it is, where `links` is not given.
+        setup: where all other changes stay, and the chosen point.
+        axes: path and rising values of each of the two, as from `spans`.
+        rules: id of the limit set; the car's own when None.
+        links: the driver's body.
+        recommended: a rework to be shown on the map.
+        swept: whether clearances of swept outlines are mapped too.
+        progress: told the part done; answers whether to go on.
+    """
+    (first, x), (second, y) = axes
+    ground = _Ground(car, driver, setup, rules, links_for(driver) if links is None else links)
+    layers, complete = _layers(ground, axes, swept, progress)
+    crossing = [layer for layer in layers if layer.room.max() >= -ROUNDING]
+    shown = crossing or layers
+    stack = np.stack([layer.room for layer in shown]) if shown else np.zeros((1, len(x), len(y)))
+    return TradeMap(
+        paths=(first, second),
+        x=x,
+        y=y,
+        room=stack.min(axis=0),
+        tightest=stack.argmin(axis=0),
+        checks=tuple(layer.check for layer in shown),
+        blocked=tuple(layer.check for layer in layers if layer not in crossing),
+        boundaries=tuple(_boundaries(x, y, crossing)),
+        as_found=(0.0, 0.0),
+        chosen=_point(setup, first, second),
+        recommended=None if recommended is None else _point(recommended, first, second),
+        complete=complete,
+    )
+
+
+def spans(car: Car, first: str, second: str, count: int = 200) -> tuple[tuple[str, Floats], tuple[str, Floats]]:
+    """Evenly spaced values over all that the car allows of two changes; one that may not move has its place only."""
+    allowed = {each.path: (each.low, each.high) for each in variables_for(car)}
+    low_x, high_x = allowed.get(first, (0.0, 1.0))
+    low_y, high_y = allowed.get(second, (0.0, 1.0))
+    return (first, np.linspace(low_x, high_x, count)), (second, np.linspace(low_y, high_y, count))
+
+
+@dataclass(frozen=True, eq=False)
+class _Ground:
+    car: Car
+    driver: Driver
+    setup: Setup
+    rules: str | None
+    links: Links
+
+
+Axes = tuple[tuple[str, Floats], tuple[str, Floats]]
+
+
+def _layers(ground: _Ground, axes: Axes, swept: bool, progress: Progress) -> tuple[list[Layer], bool]:
+    (_, x), (_, y) = axes
+    closed: dict[str, list[Floats]] = {}
+    words: dict[str, str] = {}
+    starts = range(0, len(x), COLUMNS)
+    for done, start in enumerate(starts):
+        for check, room in _rooms(ground, axes, x[start : start + COLUMNS], y, CLOSED):
+            closed.setdefault(check.id, []).append(room)
+            words[check.id] = check.label
+        if not progress((done + 1) / (len(starts) + 1)):
+            break
+    reached = sum(len(part) for part in next(iter(closed.values()), []))
+    layers = [Layer(id, words[id], False, _filled(parts, len(x))) for id, parts in closed.items()]
+    if reached < len(x):
+        return _moved(layers), False
+    if swept:
+        layers += _meshed(ground, axes)
+    progress(1.0)
+    return _moved(layers), True
+
+
+def _filled(parts: list[Floats], count: int) -> Floats:
+    """Columns together; those not reached repeat the last."""
+    whole = np.concatenate(parts)
+    return np.concatenate([whole, np.repeat(whole[-1:], count - len(whole), axis=0)])
+
+
+def _moved(layers: list[Layer]) -> list[Layer]:
+    """The layers that the two changes move, or that are broken."""
+    return [layer for layer in layers if np.ptp(layer.room) > 1e-6]
+
+
+def _meshed(ground: _Ground, axes: Axes) -> Iterator[Layer]:
+    (_, x), (_, y) = axes
+    mesh_x, mesh_y = (np.linspace(values[0], values[-1], MESH) for values in (x, y))
+    for check, room in _rooms(ground, axes, mesh_x, mesh_y, SWEPT):
+        yield Layer(check.id, check.label, True, _between(x, y, mesh_x, mesh_y, room))
+
+
+def _rooms(
+    ground: _Ground, axes: Axes, x: Floats, y: Floats, measures: Sequence[Measure]
+) -> Iterator[tuple[Check, Floats]]:
+    """Each check that the two move, with its margin at every point, (x, y)."""
+    (first, _), (second, _) = axes
+    steady = {path: value_at(ground.setup, path)[:1] for path in PATHS}
+    values = steady | crossed({first: x, second: y})
+    swept = sweep(ground.car, ground.driver, setup_of(values), ground.links, ground.rules, measures)
+    for at, check in swept.each():
+        room = required_room(check)
+        if room is not None and len(room) > 1:
+            yield check, np.broadcast_to(room, (int(at.max()) + 1,))[at].reshape(len(x), len(y))
+
+
+def _between(x: Floats, y: Floats, mesh_x: Floats, mesh_y: Floats, room: Floats) -> Floats:
+    """Linear both ways between the points of the mesh, (x, y)."""
+    along = np.stack([np.interp(x, mesh_x, column) for column in room.T], axis=1)
+    return np.stack([np.interp(y, mesh_y, row) for row in along])
+
+
+def _boundaries(x: Floats, y: Floats, layers: list[Layer]) -> Iterator[Boundary]:
+    for layer in layers:
+        if layer.room.min() < 0.0 <= layer.room.max():
+            yield Boundary(layer.check, layer.label, layer.interpolated, zero_lines(x, y, layer.room))
+
+
+def _point(setup: Setup, first: str, second: str) -> tuple[float, float]:
+    return float(value_at(setup, first)[0]), float(value_at(setup, second)[0])

@@ -1,0 +1,117 @@
+"""The bars that extend the pedals, as parts to make."""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from fitcalc.documents.car_pedals import Bar
+from fitcalc.fit.result import Result
+from fitcalc.making.bolts import bolt
+from fitcalc.making.materials import material
+from fitcalc.making.pedal_bars import BOLTS, GRADE, cut_length
+from fitcalc.making.stock import bar_section, stock_name
+from fitcalc.posture.cases import column
+from fitcalc.present.bench_parts import Callout, Hole, Part, Size, rectangle, set_length, size
+from fitcalc.present.picture import XY
+from fitcalc.present.tolerances import tape_doubt
+
+WAYS = {
+    "stand_off": ("stand-off bar", "brings the pad toward the driver, square to the pad's face"),
+    "longer_arm": ("arm extension bar", "carries the pad on along the arm"),
+}
+ROUND_STEPS = 32
+
+
+def bar_parts(result: Result) -> Iterator[Part]:
+    """Each bar of the first case, pedal by pedal."""
+    for name in result.work:
+        for way in WAYS:
+            extension = float(np.ravel(getattr(getattr(result.setup, name), way))[0])
+            if extension > 0.0:
+                yield _bar(name, way, extension, result)
+
+
+def _bar(name: str, way: str, extension: float, result: Result) -> Part:
+    bar = result.car.fitted_pedals()[name].bar
+    word, does = WAYS[way]
+    sizes = _sizes(extension, bar, _doubt(name, result))
+    length, depth = sizes[0].value, sizes[1].value
+    holes = _holes(bar, depth)
+    return Part(
+        id=f"{name}.{way}",
+        title=f"{name.capitalize()} pedal: {word}",
+        quantity=1,
+        material=f"{bar.material} ({material(bar.material).standard})",
+        stock=stock_name(bar.shape, bar.depth, bar.thickness),
+        sizes=sizes,
+        outlines=(rectangle(0.0, 0.0, length, depth),),
+        holes=holes,
+        callouts=_callouts(length, depth, holes),
+        section=_section(bar),
+        notes=(f"This bar {does} by {set_length(extension):g} mm.", *_joint_notes(name, bar, result)),
+    )
+
+
+def _sizes(extension: float, bar: Bar, doubt: float) -> tuple[Size, ...]:
+    plain = (
+        size("length", "length to cut", cut_length(column(extension), bar)[0], "coarse", doubt),
+        size("depth", "depth of the section, along the push", bar.depth, "coarse"),
+        size("thickness", "thickness of the section or its wall", bar.thickness, "medium"),
+    )
+    if bar.joint == "welded":
+        return plain
+    return (
+        *plain,
+        size("edge", "root end to first hole", bar.edge, "medium"),
+        size("pitch", "between the holes", bar.bolt_pitch, "medium"),
+        size("middle", "edge to the line of holes", bar.depth / 2, "medium"),
+        size("hole", f"hole for {bar.bolt}, diameter", bolt(bar.bolt).hole, "medium"),
+    )
+
+
+def _holes(bar: Bar, depth: float) -> tuple[Hole, ...]:
+    if bar.joint == "welded":
+        return ()
+    along = (bar.edge + place * bar.bolt_pitch for place in range(BOLTS))
+    return tuple(Hole((set_length(x), set_length(depth / 2)), bolt(bar.bolt).hole) for x in along)
+
+
+def _callouts(length: float, depth: float, holes: tuple[Hole, ...]) -> tuple[Callout, ...]:
+    whole = (Callout("length", (0.0, 0.0), (length, 0.0), 2 if holes else 1), Callout("depth", (length, 0.0), (length, depth)))
+    if not holes:
+        return whole
+    first, second = (hole.at[0] for hole in holes)
+    middle = holes[0].at[1]
+    return (
+        *whole,
+        Callout("edge", (0.0, 0.0), (first, 0.0)),
+        Callout("pitch", (first, 0.0), (second, 0.0)),
+        Callout("middle", (0.0, 0.0), (0.0, middle), -1),
+    )
+
+
+def _joint_notes(name: str, bar: Bar, result: Result) -> tuple[str, ...]:
+    tilt = set_length(result.car.fitted_pedals()[name].pad_tilt)
+    pad = f"Fix the pad to the other end, its face {tilt:g} deg off the old arm's line as found." if tilt else ""
+    weld = f"Fillet weld all round the root; check the whole pedal afterwards. {material(bar.material).weld_advice}"
+    bolted = f"{BOLTS} x {bar.bolt} {GRADE} through bolts with locking nuts at the root; deburr both faces of each hole."
+    ends = "The drawn left end is the root: it meets the old arm."
+    return tuple(note for note in (ends, weld if bar.joint == "welded" else bolted, pad) if note)
+
+
+def _doubt(name: str, result: Result) -> float:
+    car, pivot = result.car, result.car.fitted_pedals()[name].pivot
+    return tape_doubt(car.seat.junction.tolerance, pivot.tolerance, result.driver.tape)
+
+
+def _section(bar: Bar) -> tuple[XY, ...]:
+    """Outline of the cross-section: depth up, width to the right, from its lower left corner."""
+    if bar.shape == "round tube":
+        radius = bar.depth / 2
+        turns = 2 * np.pi * np.arange(ROUND_STEPS) / ROUND_STEPS
+        return tuple((radius + radius * float(np.cos(t)), radius + radius * float(np.sin(t))) for t in turns)
+    fibres = bar_section(bar.shape, column(bar.depth), column(bar.thickness)).fibres[0]
+    low = fibres.min(axis=0)
+    return tuple((float(wide - low[1]), float(deep - low[0])) for deep, wide in fibres)
+
+

@@ -1,0 +1,158 @@
+"""The pads, looking forward: y to the right, z up; each pad with its cleats and the sole of the shoe on it."""
+
+from collections.abc import Collection, Iterator
+
+import numpy as np
+
+from fitcalc.checks.check import Check
+from fitcalc.documents.car import Car
+from fitcalc.documents.car_pedals import Pedal
+from fitcalc.fit.result import Result
+from fitcalc.posture.limbs import Leg
+from fitcalc.posture.pads import Pad, pad_edges
+from fitcalc.present.annotations import STYLES
+from fitcalc.present.body_drawing import sole_seen
+from fitcalc.present.car_drawing import pairs
+from fitcalc.present.car_plan import rectangle
+from fitcalc.present.chosen import chosen, short_text
+from fitcalc.present.picture import XY, Area, Circle, Dimension, Legend, Line, Picture, Primitive, Style, Text, bounds_of, seen
+from fitcalc.present.titles import title
+from fitcalc.body.links import Links
+
+BEHIND = 120.0
+"""Obstacles whose front lies further than this behind the pads, mm, are between them and the eye: left out."""
+STAND_OFF = 28.0
+"""How far below the pads the dimensions between them stand, mm."""
+
+
+def pad_view(
+    result: Result, found: Result | None = None, other: Result | None = None, emphasis: Collection[str] | None = None
+) -> Picture:
+    """Pads and shoes as the driver's feet see them, the first case of a result; arguments as those of `side_view`."""
+    primitives = tuple(_drawn(result, found, other, emphasis))
+    frame = bounds_of(each for each in primitives if not each.key.startswith("check."))
+    return Picture("pads", f"{title(result)}, looking forward", ("y", "z"), primitives, frame, _legend(found, other))
+
+
+def _legend(found: Result | None, other: Result | None) -> tuple[Legend, ...]:
+    grey = [Legend("as found", "pad as found")] if found else []
+    second = [Legend("other driver", other.driver.name)] if other else []
+    return (Legend("shoe", "sole, pedal at rest"), *grey, *second, Legend("extreme", "pedal at its stop"))
+
+
+def _drawn(
+    result: Result, found: Result | None, other: Result | None, emphasis: Collection[str] | None
+) -> Iterator[Primitive]:
+    car, sitting = result.car, result.sitting
+    x = float(np.mean([at.rest_pad.centre[0, 0] for at in sitting.pedals.values()]))
+    yield from _box(car, x)
+    yield from _obstacles(car, x)
+    for name, pedal in car.fitted_pedals().items():
+        at = sitting.pedals[name]
+        yield Area(f"full.{name}.pad", "extreme", f"car.pedals.{name}", _face(at.full_pad, pedal))
+        if found is not None:
+            yield Area(f"found.{name}.pad", "as found", f"car.pedals.{name}", _face(found.sitting.pedals[name].rest_pad, pedal))
+        yield from _pad(name, pedal, at.rest_pad)
+    for name, at in sitting.pedals.items():
+        yield from _shoe(name, "shoe", at.rest, result.links)
+        yield Text(f"name.{name}", "note", f"car.pedals.{name}", seen(at.rest_pad.pivot, "pads"), name)
+    for name, at in other.sitting.pedals.items() if other is not None else ():
+        yield from _shoe(f"other.{name}", "other driver", at.rest, other.links if other else result.links)
+    for check in chosen(result, "pads", emphasis):
+        yield from _annotation(check, result)
+
+
+def _box(car: Car, x: float) -> Iterator[Primitive]:
+    """Floor, walls and roof where the pads are."""
+    well = car.footwell
+    floor = _height(pairs(well.floor), x)
+    half = _height(pairs(well.half_widths), x) if well.half_widths else 300.0
+    top = _height(pairs(well.roof), x) if well.roof else floor + 450.0
+    yield Line("floor", "outline", "car.footwell.floor", ((-half, floor), (half, floor)))
+    for sign in (-1.0, 1.0) if well.half_widths else ():
+        yield Line(f"wall{sign:+.0f}", "outline", "car.footwell.half_widths", ((sign * half, floor), (sign * half, top)))
+    if well.roof:
+        yield Line("roof", "outline", "car.footwell.roof", ((-half, top), (half, top)))
+    yield Line("middle", "centre", "", ((0.0, floor - 30.0), (0.0, top + 30.0)))
+
+
+def _height(line: tuple[XY, ...], x: float) -> float:
+    return float(np.interp(x, *zip(*line, strict=True)))
+
+
+def _obstacles(car: Car, x: float) -> Iterator[Primitive]:
+    for at, obstacle in enumerate(car.footwell.obstacles):
+        corners = pairs(obstacle.outline or ())
+        if obstacle.centre is not None and obstacle.radius is not None:
+            (cx, cz), r = (float(obstacle.centre.x), float(obstacle.centre.z)), float(obstacle.radius)
+            corners = ((cx - r, cz - r), (cx + r, cz + r))
+        xs, zs = zip(*corners, strict=True)
+        if min(xs) < x + BEHIND:
+            ref = f"car.footwell.obstacles.{at}"
+            box = rectangle((float(obstacle.y_low), float(obstacle.y_high)), (min(zs), max(zs)))
+            yield Area(f"obstacle{at}", "hidden", ref, box)
+            yield Text(f"obstacle{at}.name", "note", ref, (float(obstacle.y_high) - 60.0, max(zs)), obstacle.name)
+
+
+def _face(pad: Pad, pedal: Pedal) -> tuple[XY, ...]:
+    low, high = (float(edge[0, 2]) for edge in pad_edges(pad, pedal))
+    y, half = float(pad.centre[0, 1]), float(pedal.pad_width) / 2
+    return rectangle((y - half, y + half), (low, high))
+
+
+def _pad(name: str, pedal: Pedal, pad: Pad) -> Iterator[Primitive]:
+    """Arm, face and the two side cleats."""
+    ref = f"car.pedals.{name}"
+    yield Line(f"pedal.{name}.arm", "outline", f"{ref}.arm", (seen(pad.pivot, "pads"), seen(pad.centre, "pads")))
+    yield Circle(f"pedal.{name}.pivot", "outline", f"{ref}.pivot", seen(pad.pivot, "pads"), 8.0)
+    yield Area(f"pedal.{name}.pad", "solid", f"{ref}.pad_width", _face(pad, pedal))
+    if pedal.cleat_spacing is None:
+        return
+    low, high = (float(edge[0, 2]) for edge in pad_edges(pad, pedal))
+    y, inner, outer = float(pad.centre[0, 1]), float(pedal.cleat_spacing) / 2, float(pedal.pad_width) / 2
+    for side, sign in (("left", -1.0), ("right", 1.0)):
+        strip = rectangle((y + sign * inner, y + sign * outer), (low, high))
+        yield Area(f"pedal.{name}.cleat.{side}", "pad", f"{ref}.cleat_spacing", strip)
+
+
+def _shoe(name: str, style: Style, leg: Leg, links: Links) -> Iterator[Primitive]:
+    outline = sole_seen(leg, links, "pads")
+    yield Line(f"shoe.{name}", style, "driver.shoe", (*outline, outline[0]))
+
+
+def _annotation(check: Check, result: Result) -> Iterator[Primitive]:
+    key, style, words = f"check.{check.id}", STYLES[check.status], short_text(check)
+    ends = _ends(check, result)
+    if len(ends) == 2:
+        yield Dimension(key, style, check.id, ends[0], ends[1], words)
+    else:
+        yield Text(key, style, check.id, ends[0], words)
+
+
+def _ends(check: Check, result: Result) -> tuple[XY, ...]:
+    """The two ends of a figure across the pads, level; or the one point it belongs to."""
+    quantity, value = check.figure.quantity, float(check.figure.value[0]) if check.figure.value is not None else 0.0
+    names = check.figure.id.split(".")[1].split("_")
+    if quantity == "cleat.play":
+        return (_below(names[0], result),)
+    points = [seen(point, "pads") for point in check.figure.evidence]
+    if quantity == "cleat.pads" and value > 0.0:
+        low = min(_below(name, result)[1] for name in names) - STAND_OFF
+        left = float(points[0][0]) + float(result.car.fitted_pedals()[names[0]].pad_width) / 2
+        return (left, low), (left + value, low)
+    if quantity == "cleat.shoes":
+        (y1, z1), (y2, z2) = points[:2]
+        return (((y1 + y2) / 2, (z1 + z2) / 2),)
+    if quantity == "pedal.rest_room":
+        half = float(next(iter(result.car.fitted_pedals().values())).pad_width) / 2
+        return ((points[0][0] - half, points[0][1]),)
+    if quantity == "cleat.wall":
+        (y, z), sign = points[0], 1.0 if points[0][0] > 0.0 else -1.0
+        return (y, z), (y + sign * value, z)
+    return (points[0],)
+
+
+def _below(name: str, result: Result) -> XY:
+    """The middle of a pad's lower edge."""
+    low, _ = pad_edges(result.sitting.pedals[name].rest_pad, result.car.fitted_pedals()[name])
+    return seen(low, "pads")

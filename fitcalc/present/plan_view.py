@@ -1,0 +1,54 @@
+"""The plan view, seen from above: nose to the left, x to the right, the driver's right (y) up the page."""
+
+from collections.abc import Collection, Iterator
+
+from fitcalc.fit.result import Result
+from fitcalc.present.annotations import annotations
+from fitcalc.present.body_drawing import FOUND, OTHER, arms_and_helmet, silhouette, trunk_and_legs
+from fitcalc.present.car_drawing import axle
+from fitcalc.present.car_plan import (
+    behind_above,
+    in_front_above,
+    middle_line,
+    pedals_above,
+    seat_above,
+    surroundings_above,
+    wheel_above,
+)
+from fitcalc.present.harness_drawing import harness_drawing
+from fitcalc.present.picture import Picture, Primitive, bounds_of
+from fitcalc.present.rework_marks import handles
+from fitcalc.present.titles import legend, title
+
+
+def plan_view(
+    result: Result, found: Result | None = None, other: Result | None = None, emphasis: Collection[str] | None = None
+) -> Picture:
+    """Car and driver from above, the first case of a result; the arguments are those of `side_view`."""
+    primitives = tuple(_drawn(result, found, other, emphasis))
+    frame = bounds_of(each for each in primitives if not each.key.startswith("check."))
+    return Picture("plan", title(result), ("x", "y"), primitives, frame, legend(result, found, other))
+
+
+def _drawn(
+    result: Result, found: Result | None, other: Result | None, emphasis: Collection[str] | None
+) -> Iterator[Primitive]:
+    car, setup = result.car, result.setup
+    yield from surroundings_above(car)
+    yield from axle(car, "plan")
+    yield from middle_line(car, (car.footwell.floor[0][0], behind_above(car, setup) + 60.0))
+    yield from seat_above(car, setup)
+    yield from pedals_above(car, result.sitting)
+    if found is not None:
+        yield from silhouette(found, "plan", FOUND)
+        yield from seat_above(car, found.setup, "found seat", "as found")
+        yield from pedals_above(car, found.sitting, "found", found=True)
+    yield from trunk_and_legs(result, "plan")
+    yield from harness_drawing(result, "plan")
+    yield from wheel_above(car, setup)
+    yield from arms_and_helmet(result, "plan")
+    yield from in_front_above(car)
+    if other is not None:
+        yield from silhouette(other, "plan", OTHER)
+    yield from annotations(result, "plan", emphasis)
+    yield from handles(result, "plan")

@@ -1,0 +1,168 @@
+"""The slots to cut in the seat's shell, as parts to make."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+import numpy as np
+
+from fitcalc.checks.case import Case
+from fitcalc.checks.slot_figures import SlottedStrap, slotted_straps
+from fitcalc.checks.straps import slot_centre
+from fitcalc.documents.car_cockpit import Harness
+from fitcalc.fit.result import Result
+from fitcalc.geometry.side import dot
+from fitcalc.present.bench_parts import Callout, Part, Scribe, Size, round_ended, set_length, size
+from fitcalc.present.picture import XY
+from fitcalc.present.tolerances import tape_doubt
+from fitcalc.units import Floats
+
+JUDGED = ("slot_turn", "slot_end_gap")
+LEAST_CORNER = 4.0
+"""Least corner radius, mm, so that the shell does not tear there: design inference, no source."""
+CROSS = 6.0
+"""How far the centre lines run beyond the slot, mm."""
+WHERE = {
+    "shoulder": ("the back", "up the back from the junction"),
+    "crotch": ("the cushion", "along the cushion from its front edge"),
+    "lap": ("the side of the shell", ""),
+}
+
+
+def slot_parts(result: Result) -> Iterator[Part]:
+    """Each slot that the shell lacks, or has in the wrong place, for the first case; a like pair once."""
+    harness = result.car.harness
+    if harness is None:
+        return
+    case = Case(result.car, result.driver, result.links, result.setup, result.sitting)
+    wanted = [strap for strap in slotted_straps(harness, case) if _is_wanted(strap, result)]
+    parts = [_slot(strap, harness, case) for strap in wanted]
+    yield from _paired(parts)
+
+
+def _is_wanted(strap: SlottedStrap, result: Result) -> bool:
+    if strap.cut.miss[0] > 0.0:
+        return False
+    if strap.slot is None:
+        return True
+    judged = {f"harness.{strap.name}.{key}" for key in JUDGED}
+    return any(check.figure.id in judged and check.status in ("fail", "advise") for check in result.checks)
+
+
+def _slot(strap: SlottedStrap, harness: Harness, case: Case) -> Part:
+    kind, _, side = strap.name.partition("_")
+    sizes = _sizes(strap, kind, _doubt(strap.name, harness, case))
+    long, high, radius = (next(each.value for each in sizes if each.key == key) for key in ("length", "height", "radius"))
+    place, _ = WHERE[kind]
+    return Part(
+        id=f"seat.slot_{strap.name}",
+        title=f"Slot for the {side} {kind} strap".replace("  ", " "),
+        quantity=1,
+        material="in the seat's shell",
+        stock=f"{place}, {case.car.seat.shell_thickness:g} mm thick",
+        sizes=sizes,
+        outlines=(round_ended(long, high, radius),),
+        scribed=(*_cross(long, high), *_old(strap, case)),
+        callouts=(
+            Callout("length", (-long / 2, -high / 2), (long / 2, -high / 2)),
+            Callout("height", (long / 2, -high / 2), (long / 2, high / 2)),
+        ),
+        notes=_notes(strap, kind, case),
+    )
+
+
+def _sizes(strap: SlottedStrap, kind: str, doubt: float) -> tuple[Size, ...]:
+    cut = strap.cut
+    high = set_length(cut.height[0])
+    x, y, z = cut.in_seat[0]
+    along = f"middle, {WHERE[kind][1]}"
+    placed = (
+        size("x", "middle, behind the seat's origin", x, "medium", doubt),
+        size("y", "middle, to the right of the centre plane", y, "medium", doubt),
+        size("z", "middle, above the seat's origin", z, "medium", doubt),
+    )
+    measured = () if kind == "lap" else (size("along", along, cut.along[0], "medium", doubt),)
+    return (
+        size("length", "length of the slot", cut.length[0], "coarse"),
+        size("height", "height of the slot", high, "coarse"),
+        size("radius", "corner radius", min(max(high / 2, LEAST_CORNER), high / 2), "medium"),
+        *placed,
+        *measured,
+    )
+
+
+def _cross(long: float, high: float) -> tuple[Scribe, ...]:
+    x, y = long / 2 + CROSS, high / 2 + CROSS
+    return (Scribe(((-x, 0.0), (x, 0.0))), Scribe(((0.0, -y), (0.0, y))))
+
+
+def _old(strap: SlottedStrap, case: Case) -> tuple[Scribe, ...]:
+    """The slot that is there, as its middle line, seen with the new one."""
+    if strap.slot is None:
+        return ()
+    aside = slot_centre(strap.slot, case) - strap.cut.at
+    x, y = _first(dot(aside, strap.cut.slot_line)), _first(dot(aside, strap.cut.upward))
+    half = float(strap.slot.length) / 2
+    ends: tuple[XY, XY] = ((x - half, y), (x + half, y))
+    return (Scribe(ends, "old slot"),)
+
+
+def _notes(strap: SlottedStrap, kind: str, case: Case) -> tuple[str, ...]:
+    turn = _first(strap.tight.turn)
+    now = f"The slot that is there bends the strap by {turn:.1f} deg." if strap.slot else "There is no slot yet."
+    up = {"shoulder": "up the back", "crotch": "rearward along the cushion", "lap": "toward the anchor"}[kind]
+    return (
+        now,
+        f"Drawn on the surface sat against; up on the drawing is {up}. The origin is the junction of back and cushion.",
+        "Mark it with the driver seated in full kit and the straight strap held across, before anything is cut.",
+        "Round and bush the edge on both faces; a shell that carries load is cut only by somebody qualified.",
+    )
+
+
+def _doubt(name: str, harness: Harness, case: Case) -> float:
+    kind, _, side = name.partition("_")
+    anchors = harness.crotch if kind == "crotch" else (getattr(harness, f"{kind}_{side}"),)
+    anchor = max((each.tolerance for each in anchors), default=0.0)
+    return tape_doubt(case.car.seat.junction.tolerance, anchor, case.driver.tape)
+
+
+def _paired(parts: list[Part]) -> Iterator[Part]:
+    """Left and right of a like pair as one part made twice."""
+    used: set[str] = set()
+    for part in parts:
+        twin = next((each for each in parts if each is not part and _alike(part, each)), None)
+        if part.id in used:
+            continue
+        if twin is None:
+            yield part
+            continue
+        used.add(twin.id)
+        yield _pair(part)
+
+
+def _pair(part: Part) -> Part:
+    aside = part.size("y")
+    own = replace(aside, name="middle, to each side of the centre plane", value=abs(aside.value), interval=_mirrored(aside))
+    sizes = tuple(own if each.key == "y" else each for each in part.sizes)
+    title = part.title.replace("the left ", "each ").replace("the right ", "each ")
+    return replace(part, id=part.id.rpartition("_")[0], title=title, quantity=2, sizes=sizes)
+
+
+def _mirrored(aside: Size) -> tuple[float, float] | None:
+    if aside.interval is None or aside.value > 0.0:
+        return aside.interval
+    low, high = aside.interval
+    return -high, -low
+
+
+def _alike(one: Part, other: Part) -> bool:
+    if one.id.rpartition("_")[0] != other.id.rpartition("_")[0]:
+        return False
+    values = [{each.key: abs(each.value) for each in part.sizes} for part in (one, other)]
+    opposed = one.size("y").value == -other.size("y").value
+    return opposed and values[0] == values[1]
+
+
+def _first(value: Floats) -> float:
+    return float(np.ravel(value)[0])
+
+
