@@ -46,7 +46,7 @@ class Posterior:
         variances = [np.einsum("rd,de,re->r", lead, each.after.covariance, lead) for each in self.components]
         return Mixture(self.weights, means, np.sqrt(np.maximum(variances, 0.0)))
 
-    def draw(self, random: np.random.Generator, count: int) -> Floats:
+    def draw(self, random: "np.random.Generator", count: int) -> Floats:
         """Bodies drawn for the first case, reported dimensions, (count, d), mass still as its logarithm."""
         names = self.components[0].prior.names
         draws = random.standard_normal((count, len(names)))

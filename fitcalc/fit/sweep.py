@@ -12,6 +12,7 @@ import numpy as np
 
 from fitcalc.body.links import Links
 from fitcalc.checks.balance_figures import balance_figures
+from fitcalc.checks.bar_figures import bar_figures
 from fitcalc.checks.case import Case
 from fitcalc.checks.catalogue import MEASURES
 from fitcalc.checks.check import ROUNDING, Check, Figure
@@ -24,9 +25,12 @@ from fitcalc.checks.limits import LimitSet, load_limit_set, workshop_limits
 from fitcalc.checks.opening import opening_figures
 from fitcalc.checks.pad_heights import pad_height_figures
 from fitcalc.checks.feet import feet_figures
+from fitcalc.checks.pedal_figures import pedal_figures
+from fitcalc.checks.posture_figures import posture_figures
 from fitcalc.checks.posture_limits import MUST_HOLD, with_posture
 from fitcalc.checks.reach import reach_figures
 from fitcalc.checks.seat import seat_figures
+from fitcalc.checks.seat_mount_figures import seat_mount_figures
 from fitcalc.checks.sight import sight_figures
 from fitcalc.checks.template import template_figures
 from fitcalc.checks.wheel import wheel_figures
@@ -43,25 +47,34 @@ Measure = Callable[[Case], list[Figure]]
 SEAT = ("seat_travel", "seat_raise", "recline")
 BARS = tuple(path for path in PATHS if "." in path)
 FEET = ("box_travel", *BARS)
+BODY = (*SEAT, *FEET, "wheel_spacer")
 READS: Mapping[Measure, tuple[str, ...]] = MappingProxyType(
     {
+        posture_figures: BODY,
+        wheel_figures: BODY,
+        knee_figures: BODY,
+        balance_figures: BODY,
+        seat_mount_figures: BODY,
+        bar_figures: (*SEAT, *FEET),
         head_figures: SEAT,
-        sight_figures: (*SEAT, "wheel_spacer"),
         seat_figures: SEAT,
+        sight_figures: (*SEAT, "wheel_spacer"),
         harness_figures: (*SEAT, "shoulder_anchor_raise"),
         reach_figures: (*SEAT, "wheel_spacer"),
         cleat_figures: FEET,
         feet_figures: FEET,
         pad_height_figures: FEET,
-        opening_figures: FEET,
-        template_figures: (*SEAT, *FEET),
+        pedal_figures: FEET,
+        opening_figures: BARS,
+        template_figures: ("seat_raise", "recline", *BARS),
     }
 )
 """The numbers of a setup that a measure reads; one that is not listed may read all."""
 SWEPT: tuple[Measure, ...] = (cleat_figures, wheel_figures, knee_figures)
 """Measures of swept outlines, which no closed form gives."""
 CLOSED = tuple(each for each in MEASURES if each not in SWEPT)
-PEDAL_BOUND = (balance_figures, *SWEPT)
+NOT_THERE = 1e6
+"""Margin where the part in question is not there: more than any that is measured."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -99,8 +112,10 @@ def shortfall(check: Check) -> Floats | None:
 
 def required_room(check: Check) -> Floats | None:
     """Margin that must not be negative: to the bounds that must hold, for the knee to the recommended ones."""
-    quantity = check.figure.quantity.removeprefix("posture.")
-    return check.comfort_margin if quantity in MUST_HOLD and check.comfort_margin is not None else check.margin
+    quantity, absent = check.figure.quantity.removeprefix("posture."), check.figure.absent
+    wished = quantity in MUST_HOLD and check.comfort_margin is not None
+    room = check.comfort_margin if wished else check.margin
+    return room if room is None or absent is None else np.where(absent, NOT_THERE, room)
 
 
 def sweep(

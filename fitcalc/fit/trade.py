@@ -17,11 +17,11 @@ from fitcalc.documents.setup import Setup
 from fitcalc.fit.cases import PATHS, crossed, setup_of
 from fitcalc.fit.contours import Polyline, zero_lines
 from fitcalc.fit.progress import Progress, unheeded
-from fitcalc.fit.sweep import CLOSED, SWEPT, Measure, required_room, sweep
+from fitcalc.fit.sweep import CLOSED, NOT_THERE, READS, SWEPT, Measure, required_room, sweep
 from fitcalc.fit.variables import value_at, variables_for
 from fitcalc.units import Bools, Floats
 
-COLUMNS = 25
+COLUMNS = 50
 """Columns worked out at a time: what bounds the memory."""
 MESH = 17
 """Points each way of the mesh for swept clearances."""
@@ -150,30 +150,43 @@ Axes = tuple[tuple[str, Floats], tuple[str, Floats]]
 
 
 def _layers(ground: _Ground, axes: Axes, swept: bool, progress: Progress) -> tuple[list[Layer], bool]:
-    (_, x), (_, y) = axes
-    closed: dict[str, list[Floats]] = {}
-    words: dict[str, str] = {}
-    starts = range(0, len(x), COLUMNS)
-    for done, start in enumerate(starts):
-        for check, room in _rooms(ground, axes, x[start : start + COLUMNS], y, CLOSED):
-            closed.setdefault(check.id, []).append(room)
-            words[check.id] = check.label
-        if not progress((done + 1) / (len(starts) + 1)):
-            break
-    reached = sum(len(part) for part in next(iter(closed.values()), []))
-    layers = [Layer(id, words[id], False, _filled(parts, len(x))) for id, parts in closed.items()]
-    if reached < len(x):
-        return _moved(layers), False
+    (first, x), (second, y) = axes
+    both = [each for each in CLOSED if {first, second} <= _reads(each)]
+    layers = [*_along(ground, axes, 0), *_along(ground, axes, 1)]
+    parts: dict[str, list[tuple[int, Check, Floats]]] = {}
+    for start in range(0, len(x), COLUMNS):
+        for check, room in _rooms(ground, axes, x[start : start + COLUMNS], y, both):
+            parts.setdefault(check.id, []).append((start, check, room))
+        if not progress((start + COLUMNS) / (len(x) + COLUMNS)):
+            return _moved([*layers, *_whole(parts, x, y)]), False
+    layers += _whole(parts, x, y)
     if swept:
         layers += _meshed(ground, axes)
     progress(1.0)
     return _moved(layers), True
 
 
-def _filled(parts: list[Floats], count: int) -> Floats:
-    """Columns together; those not reached repeat the last."""
-    whole = np.concatenate(parts)
-    return np.concatenate([whole, np.repeat(whole[-1:], count - len(whole), axis=0)])
+def _reads(measure: Measure) -> set[str]:
+    return set(READS.get(measure, PATHS))
+
+
+def _along(ground: _Ground, axes: Axes, own: int) -> Iterator[Layer]:
+    """Checks that only one of the two moves."""
+    path, other = axes[own][0], axes[1 - own][0]
+    measures = [each for each in CLOSED if path in _reads(each) and other not in _reads(each)]
+    x, y = (values if at == own else values[:1] for at, (_, values) in enumerate(axes))
+    shape = (len(axes[0][1]), len(axes[1][1]))
+    for check, room in _rooms(ground, axes, x, y, measures):
+        yield Layer(check.id, check.label, False, np.broadcast_to(room, shape))
+
+
+def _whole(parts: dict[str, list[tuple[int, Check, Floats]]], x: Floats, y: Floats) -> Iterator[Layer]:
+    """Columns put together; where a part was not there, nothing is lacking."""
+    for id, pieces in parts.items():
+        room = np.full((len(x), len(y)), NOT_THERE)
+        for start, _, piece in pieces:
+            room[start : start + len(piece)] = piece
+        yield Layer(id, pieces[0][1].label, False, room)
 
 
 def _moved(layers: list[Layer]) -> list[Layer]:

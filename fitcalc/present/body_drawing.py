@@ -2,16 +2,17 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
-from shapely import Polygon, get_parts, union_all
+from shapely import Polygon, get_coordinates, get_parts, union_all
 
 from fitcalc.body.links import Links
 from fitcalc.fit.result import Result
 from fitcalc.posture.limbs import Arm, Leg
 from fitcalc.posture.sit import Sitting
-from fitcalc.present.outlines import HELMET, VISOR, Disc, ellipse, placed, shoe, smooth, sole, torso, toward, wrapped
+from fitcalc.present.outlines import HELMET, VISOR, Disc, as_points, ellipse, placed, shoe, smooth, sole, torso, toward, wrapped
 from fitcalc.present.picture import XY, Area, Circle, Line, Primitive, Style, View, seen
 
 ANKLE, WRIST, NECK = 40.0, 30.0, 58.0
@@ -48,14 +49,19 @@ def body_drawing(result: Result, view: View, look: Look = AFTER) -> Iterator[Pri
     yield from arms_and_helmet(result, view, look)
 
 
-def silhouette(result: Result, view: View, look: Look) -> Iterator[Primitive]:
-    """The seated driver as one outline, for what is only compared with; and joints, where the look has them."""
+@lru_cache(maxsize=12)
+def silhouette(result: Result, view: View, look: Look) -> tuple[Primitive, ...]:
+    """The seated driver as one outline, for what is only compared with; and joints, where the look has them.
+
+    Kept from one picture to the next, since the body compared with stays while the other is dragged.
+    """
     parts = tuple(body_drawing(result, view, look))
-    shapes = [Polygon(part.points).buffer(0.0) for part in parts if isinstance(part, Area)]
-    for at, shape in enumerate(get_parts(union_all(shapes))):
-        outline = tuple((float(x), float(y)) for x, y in shape.exterior.coords)
-        yield Line(f"{look.prefix}.outline{at}", look.skin, "", outline)
-    yield from (part for part in parts if isinstance(part, Circle))
+    whole = union_all([Polygon(part.points).buffer(0.0) for part in parts if isinstance(part, Area)])
+    lines = [
+        Line(f"{look.prefix}.outline{at}", look.skin, "", as_points(get_coordinates(shape.exterior)))
+        for at, shape in enumerate(get_parts(whole))
+    ]
+    return (*lines, *(part for part in parts if isinstance(part, Circle)))
 
 
 def trunk_and_legs(result: Result, view: View, look: Look = AFTER) -> Iterator[Primitive]:
@@ -154,7 +160,7 @@ def _trunk_beside(sitting: Sitting, links: Links, look: Look) -> Iterator[Primit
     sizes = (links.hip_ahead_of_back, links.abdomen_depth, links.chest_depth, links.hip_above_cushion)
     outline = torso(length, *(float(size[0]) for size in sizes))
     helmet = seen(trunk.helmet, "side")
-    forward = (neck[0] - 0.35 * NECK, neck[1])
+    forward = (neck[0] - 0.9 * NECK, neck[1])
     yield _area("neck", "", look.skin, look, wrapped([(forward, NECK), (helmet, NECK)]))
     yield _area("torso", "driver.measurements.sitting_height", look.skin, look, placed(outline, hip, along, (along[1], -along[0])))
     half = (float(trunk.helmet_length[0]) / 2, float(trunk.helmet_height[0]) / 2)

@@ -8,13 +8,15 @@ from fitcalc.documents.car import Car
 from fitcalc.documents.car_pedals import Pedal
 from fitcalc.documents.setup import Setup
 from fitcalc.geometry.degrees import cosd, sind
+from fitcalc.geometry.lines import profile_points
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.pads import Pad, pad_edges
-from fitcalc.posture.seat import carried, shell
+from fitcalc.posture.seat import carried
 from fitcalc.posture.sit import Sitting
 from fitcalc.posture.wheel import highest_rim, lowest_rim, wheel_centre
-from fitcalc.present.outlines import toward, wrapped
+from fitcalc.present.outlines import as_points, toward, wrapped
 from fitcalc.present.picture import XY, Area, Circle, Line, Primitive, Style, Text, View, seen
+from fitcalc.units import Points
 
 PAD_THICK, SOIL, FACE = 8.0, 26.0, 40.0
 """Depth that a pad, the ground and a head restraint are drawn with, mm: drawing only, not measured."""
@@ -35,11 +37,17 @@ def surroundings(car: Car) -> Iterator[Primitive]:
 
 def seat_beside(car: Car, setup: Setup, prefix: str = "seat", style: Style = "seat") -> Iterator[Primitive]:
     """The shell where the rework puts it, and its mounts."""
-    profile = shell(car, setup)[0]
-    yield Line(f"{prefix}.shell", style, "car.seat.profile", tuple((float(x), float(z)) for x, _, z in profile))
-    for at, mount in enumerate(car.seat.mounts):
-        place = seen(carried(xyz(mount), car, setup), "side")
-        yield Circle(f"{prefix}.mount{at}", style, f"car.seat.mounts.{at}", place, 7.0)
+    line, mounts = seat_places(car, setup)
+    yield Line(f"{prefix}.shell", style, "car.seat.profile", as_points(line[:, [0, 2]]))
+    for at, (x, _, z) in enumerate(mounts.tolist()):
+        yield Circle(f"{prefix}.mount{at}", style, f"car.seat.mounts.{at}", (x, z), 7.0)
+
+
+def seat_places(car: Car, setup: Setup) -> tuple[Points, Points]:
+    """The surface sat against and the mounts where the rework puts them, `(k, 3)` each."""
+    found = profile_points(car.seat.profile) + xyz(car.seat.junction)
+    every = carried(np.concatenate([found, *(xyz(mount) for mount in car.seat.mounts)]), car, setup)
+    return every[: len(found)], every[len(found) :]
 
 
 def rails(car: Car) -> Iterator[Primitive]:

@@ -9,10 +9,9 @@ from fitcalc.documents.car_pedals import Pedal
 from fitcalc.documents.setup import Setup
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.pads import Pad, pad_edges
-from fitcalc.posture.seat import carried, shell
 from fitcalc.posture.sit import Sitting
 from fitcalc.posture.wheel import rim_point, wheel_centre
-from fitcalc.present.car_drawing import FACE, crossed, pairs
+from fitcalc.present.car_drawing import FACE, crossed, pairs, seat_places
 from fitcalc.present.picture import XY, Area, Circle, Line, Primitive, Style, Text, seen
 
 CLOCK = np.linspace(0.0, 360.0, 40)
@@ -76,12 +75,13 @@ def middle_line(car: Car, ends: tuple[float, float]) -> Iterator[Primitive]:
 
 def seat_above(car: Car, setup: Setup, prefix: str = "seat", style: Style = "seat") -> Iterator[Primitive]:
     """The shell's outside and its mounts."""
-    xs = shell(car, setup)[0, :, 0]
+    line, mounts = seat_places(car, setup)
+    xs = line[:, 0]
     half = float(car.seat.half_width)
     outline = rectangle((float(xs.min()), float(xs.max())), (-half, half))
     yield Area(f"{prefix}.shell", style, "car.seat.half_width", outline)
-    for at, mount in enumerate(car.seat.mounts):
-        yield Circle(f"{prefix}.mount{at}", style, f"car.seat.mounts.{at}", seen(carried(xyz(mount), car, setup), "plan"), 7.0)
+    for at, (x, y, _) in enumerate(mounts.tolist()):
+        yield Circle(f"{prefix}.mount{at}", style, f"car.seat.mounts.{at}", (x, y), 7.0)
 
 
 def pedals_above(car: Car, sitting: Sitting, prefix: str = "pedal", found: bool = False) -> Iterator[Primitive]:
@@ -132,7 +132,7 @@ def in_front_above(car: Car) -> Iterator[Primitive]:
 
 def behind_above(car: Car, setup: Setup) -> float:
     """Rearmost x of what the plan shows."""
-    seat = float(shell(car, setup)[0, :, 0].max())
+    seat = float(seat_places(car, setup)[0][:, 0].max())
     harness = [float(column(anchor.x)[0]) for anchor in (car.harness.shoulder_left, car.harness.shoulder_right)] if car.harness else []
     hoop = [float(car.hoops.main_top.x)] if car.hoops else []
     return max(seat, *harness, *hoop) if harness or hoop else seat

@@ -1,49 +1,73 @@
-"""The straps, pulled tight, and the points they start from and run to."""
+"""The straps, pulled tight, between the points that their checks were measured at."""
 
 from collections.abc import Iterator, Mapping
 
+import numpy as np
+
 from fitcalc.checks.case import Case
-from fitcalc.checks.pelvis_straps import crotch_strap, crotch_strap_ends, slotted_lap, straight_lap
-from fitcalc.checks.shoulder_straps import slotted_shoulder, straight_shoulder
-from fitcalc.checks.straps import Strap, slot_for
+from fitcalc.checks.check import Figure
+from fitcalc.checks.pelvis_straps import crotch_strap_ends, lap_contact
+from fitcalc.checks.straps import lap_anchor, on_pelvis, shoulder_anchor
 from fitcalc.documents.car_cockpit import Harness
 from fitcalc.fit.result import Result
-from fitcalc.present.picture import XY, Circle, Line, Primitive, Style, View, seen
+from fitcalc.geometry.side import at_y
+from fitcalc.present.picture import XY, Circle, Line, Primitive, View, seen
 from fitcalc.units import Points
 
+OVER_SHOULDER = 7
+"""Points of a strap on the round of the shoulder."""
 
 
-def harness_drawing(result: Result, view: View, prefix: str = "strap", style: Style = "strap") -> Iterator[Primitive]:
-    """Every strap from the body to its anchor, near side last."""
+def harness_drawing(result: Result, view: View) -> Iterator[Primitive]:
+    """Every strap from the buckle or the groin to its anchor, near side last."""
     harness = result.car.harness
     if harness is None:
         return
-    laid = straps(result, harness)
-    for name, strap in laid.items():
+    for name, line in strap_lines(result, harness).items():
         ref = f"car.harness.{name}"
-        line = line_of(strap.line, view)
-        if name.startswith("shoulder"):
-            line = (seen(laid[name.replace("shoulder", "lap")].line[:, 0], view), *line)
-        yield Line(f"{prefix}.{name}", style, ref, line)
-        if style == "strap":
-            yield Circle(f"{prefix}.{name}.anchor", "solid", ref, seen(strap.anchor, view), 11.0)
+        drawn: tuple[XY, ...] = tuple(seen(point, view) for point in line)
+        yield Line(f"strap.{name}", "strap", ref, drawn)
+        yield Circle(f"strap.{name}.anchor", "solid", ref, drawn[-1], 11.0)
 
 
-def straps(result: Result, harness: Harness) -> Mapping[str, Strap]:
-    """Every strap by the name of its anchor in the car's file, as its slot leads it."""
+def strap_lines(result: Result, harness: Harness) -> dict[str, tuple[Points, ...]]:
+    """Points along every strap by the name of its anchor in the car's file."""
     case = Case(result.car, result.driver, result.links, result.setup, result.sitting)
-    found: dict[str, Strap] = {}
-    for at, (name, (anchor, start)) in enumerate(crotch_strap_ends(harness, case).items()):
-        found[f"crotch.{at}"] = crotch_strap(anchor, start, slot_for(name, case), harness, case)
+    figures = {check.figure.id: check.figure for check in result.checks}
+    lines: dict[str, tuple[Points, ...]] = {}
+    for at, (name, (anchor, start_y)) in enumerate(crotch_strap_ends(harness, case).items()):
+        groin = on_pelvis(case, result.links.groin_ahead_of_hip, result.links.groin_above_hip)
+        lines[f"crotch.{at}"] = (*_bent(name, (at_y(groin, start_y),), figures), anchor)
+    buckle = lap_contact(case)
     for side in ("right", "left"):
-        lap, shoulder = slot_for(f"lap_{side}", case), slot_for(f"shoulder_{side}", case)
-        found[f"lap_{side}"] = slotted_lap(harness, side, lap, case) if lap else straight_lap(harness, side, case)
-        found[f"shoulder_{side}"] = (
-            slotted_shoulder(harness, side, shoulder, case) if shoulder else straight_shoulder(harness, side, case)
+        lap = _bent(f"lap_{side}", (), figures)
+        lines[f"lap_{side}"] = (buckle, *lap, lap_anchor(harness, side, case))
+        shoulder = _bent(f"shoulder_{side}", (), figures)
+        lines[f"shoulder_{side}"] = (
+            buckle,
+            *_over_shoulder(shoulder[:1], result),
+            *shoulder,
+            shoulder_anchor(harness, side, case),
         )
-    return found
+    return lines
 
 
-def line_of(points: Points, view: View) -> tuple[XY, ...]:
-    """The first case of a line `(n, k, 3)` as seen in a view."""
-    return tuple(seen(points[:, at], view) for at in range(points.shape[1]))
+def _bent(name: str, otherwise: tuple[Points, ...], figures: Mapping[str, Figure]) -> tuple[Points, ...]:
+    """Where a strap leaves the body, and its slot where there is one."""
+    for figure, count in ((f"harness.{name}.slot_turn", 2), (f"harness.{name}.side_angle", 1)):
+        if figure in figures and figures[figure].evidence:
+            return figures[figure].evidence[:count]
+    return otherwise
+
+
+def _over_shoulder(leaves: tuple[Points, ...], result: Result) -> Iterator[Points]:
+    """The strap's way round the shoulder, from the chest to where it leaves."""
+    trunk = result.sitting.trunk
+    radius = float(result.links.strap_above_shoulder[0])
+    for end in leaves:
+        offset = end[0] - trunk.shoulder[0]
+        first = 180.0 - float(trunk.recline[0])
+        last = float(np.degrees(np.arctan2(offset[2], offset[0])))
+        turns = np.radians(np.linspace(first, last, OVER_SHOULDER, endpoint=False))
+        x, z = trunk.shoulder[0, 0] + radius * np.cos(turns), trunk.shoulder[0, 2] + radius * np.sin(turns)
+        yield from (np.array([[at_x, end[0, 1], at_z]]) for at_x, at_z in zip(x, z, strict=True))

@@ -4,10 +4,13 @@ Lettering keeps its size on the screen or the page while the drawing is scaled, 
 of a lettering unit in mm of the car. The same picture and the same scale always give the same places.
 """
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
+from numpy.typing import NDArray
 
 from fitcalc.present.picture import (
     XY,
@@ -154,16 +157,21 @@ def _settled(
 def _tries(wish: Wish, size: float) -> tuple[Floats, Floats]:
     """Boxes left, bottom, right, top of every place to try, and how far each lies from home."""
     long, high = width(wish.text, size) / 2, HEIGHT * size / 2
-    turns = 2.0 * np.pi * np.arange(DIRECTIONS) / DIRECTIONS
-    ring = np.repeat(np.array(RINGS[1:]) * size, DIRECTIONS)
-    spoke = np.tile(turns, len(RINGS) - 1)
-    middle = np.stack([wish.home[0] + 1.4 * ring * np.cos(spoke), wish.home[1] + ring * np.sin(spoke)], axis=1)
-    half = np.array([long, high])
-    level = np.concatenate([middle - half, middle + half], axis=1)
-    c, s = abs(np.cos(np.radians(wish.turn))), abs(np.sin(np.radians(wish.turn)))
+    way, ring = _web()
+    (x, y), turn = wish.home, math.radians(wish.turn)
+    c, s = abs(math.cos(turn)), abs(math.sin(turn))
     wide, tall = c * long + s * high, s * long + c * high
-    home = np.array([[wish.home[0] - wide, wish.home[1] - tall, wish.home[0] + wide, wish.home[1] + tall]])
-    return np.concatenate([home, level]), np.concatenate([[0.0], ring])
+    boxes = size * np.tile(way, 2) + np.array([x - long, y - high, x + long, y + high])
+    boxes[0] = x - wide, y - tall, x + wide, y + tall
+    return boxes, size * ring
+
+
+@cache
+def _web() -> tuple[Floats, Floats]:
+    """Ways from home to every place to try, in heights of the lettering, home first; and the ring each lies on."""
+    ring = np.concatenate([[0.0], np.repeat(RINGS[1:], DIRECTIONS)])
+    spoke = 2.0 * np.pi * np.arange(len(ring)) / DIRECTIONS
+    return np.stack([1.4 * ring * np.cos(spoke), ring * np.sin(spoke)], axis=1), ring
 
 
 def _overlap(boxes: Floats, taken: Floats) -> Floats:
@@ -195,7 +203,7 @@ class _Ink:
 
     origin: Floats
     cell: float
-    summed: Floats
+    summed: NDArray[np.int32]
 
     @staticmethod
     def of(picture: Picture, size: float) -> "_Ink":
@@ -204,9 +212,9 @@ class _Ink:
         origin = dots.min(axis=0) - cell
         at = ((dots - origin) / cell).astype(int)
         shape = at.max(axis=0) + 2
-        counts = np.zeros(shape)
-        counts[at[:, 0], at[:, 1]] = 1.0
-        summed = np.zeros(shape + 1)
+        counts = np.zeros(shape, dtype=np.int32)
+        counts[at[:, 0], at[:, 1]] = 1
+        summed = np.zeros(shape + 1, dtype=np.int32)
         summed[1:, 1:] = counts.cumsum(axis=0).cumsum(axis=1)
         return _Ink(origin, cell, summed)
 

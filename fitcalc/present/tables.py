@@ -37,6 +37,10 @@ def _widths(table: Table, width: int) -> list[int]:
 
 
 def _lines(row: tuple[str, ...], widths: list[int]) -> Iterator[str]:
-    cells = [textwrap.wrap(cell, column) for cell, column in zip(row, widths, strict=True)]
+    cells = [_wrapped(cell, column) for cell, column in zip(row, widths, strict=True)]
     for parts in zip_longest(*cells, fillvalue=""):
         yield GAP.join(part.ljust(column) for part, column in zip(parts, widths, strict=True)).rstrip()
+
+
+def _wrapped(cell: str, column: int) -> list[str]:
+    return [cell] if len(cell) <= column else textwrap.wrap(cell, column)
