@@ -1,7 +1,7 @@
 """The task that a solver works on: who, where, what may change, what must hold."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -10,7 +10,7 @@ from fitcalc.checks.catalogue import MEASURES
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.fit.cases import setup_of
-from fitcalc.fit.sweep import Measure, required_room, sweep
+from fitcalc.fit.sweep import NO_GUARDS, Measure, required_room, sweep
 from fitcalc.fit.variables import Effort, Variable, variables_for
 from fitcalc.units import Floats
 
@@ -27,6 +27,7 @@ class Problem:
     Attributes:
         settled: ids of checks that nothing in `variables` moves; they are told, and not solved for.
         measures: which figures are held against their limits.
+        guards: how much each check must have to spare, by id.
     """
 
     car: Car
@@ -36,6 +37,7 @@ class Problem:
     variables: tuple[Variable, ...]
     settled: frozenset[str]
     measures: Sequence[Measure]
+    guards: Mapping[str, float] = NO_GUARDS
 
     def lacking(self, values: Values, measures: Sequence[Measure] | None = None) -> Floats:
         """What all that must hold lacks together, mm and deg alike, `(n,)`; 0 = passes."""
@@ -43,7 +45,7 @@ class Problem:
         if not wanted:
             return np.zeros(size(values))
         swept = sweep(self.car, self.driver, setup_of(values), self.links, self.rules, wanted)
-        return np.broadcast_to(np.round(swept.lacking(self.settled), 6), (size(values),))
+        return np.broadcast_to(np.round(swept.lacking(self.settled, self.guards), 6), (size(values),))
 
     def cost(self, values: Values) -> Floats:
         """Minutes that the reworks take, `(n,)`."""
@@ -61,11 +63,12 @@ def problem_of(
     rules: str | None = None,
     efforts: Mapping[str, Effort] | None = None,
     measures: Sequence[Measure] = MEASURES,
+    guards: Mapping[str, float] = NO_GUARDS,
 ) -> Problem:
     """The task of fitting one driver to one car with everything that its file lets move."""
     links, variables = links_for(driver), variables_for(car, efforts)
     bare = Problem(car, driver, links, rules, variables, frozenset(), measures)
-    return Problem(car, driver, links, rules, variables, _settled(bare), measures)
+    return replace(bare, settled=_settled(bare), guards=guards)
 
 
 def size(values: Values) -> int:

@@ -97,7 +97,11 @@ def solve(
         measures: which checks must hold; all of them.
         progress: told the part done; answers whether to go on.
     """
-    problem = problem_of(car, driver, rules, efforts, measures)
+    return solved(problem_of(car, driver, rules, efforts, measures), progress)
+
+
+def solved(problem: Problem, progress: Progress = unheeded) -> Solution:
+    """The solution of one task."""
     tried, complete = searched(problem, progress)
     best = rework_of(tried, 0)
     conflict = None if best.lacking <= HAIR else conflict_of(problem, tried.values, best.setup)

@@ -72,7 +72,10 @@ READS: Mapping[Measure, tuple[str, ...]] = MappingProxyType(
 """The numbers of a setup that a measure reads; one that is not listed may read all."""
 SWEPT: tuple[Measure, ...] = (cleat_figures, wheel_figures, knee_figures)
 """Measures of swept outlines, which no closed form gives."""
-CLOSED = tuple(each for each in MEASURES if each not in SWEPT)
+SMOOTH: tuple[Measure, ...] = (balance_figures, seat_mount_figures)
+"""Measures in closed form whose figures change so evenly that a coarse mesh holds them."""
+CLOSED = tuple(each for each in MEASURES if each not in (*SWEPT, *SMOOTH))
+NO_GUARDS: Mapping[str, float] = MappingProxyType({})
 NOT_THERE = 1e6
 """Margin where the part in question is not there: more than any that is measured."""
 
@@ -93,21 +96,24 @@ class Swept:
         """Every check with the place of each rework in it."""
         return ((at, check) for at, checks in self.groups for check in checks)
 
-    def lacking(self, settled: frozenset[str] = frozenset()) -> Floats:
-        """What all that must hold lacks together, mm and deg alike, `(n,)`; without the checks named."""
+    def lacking(self, settled: frozenset[str] = frozenset(), guards: Mapping[str, float] = NO_GUARDS) -> Floats:
+        """What all that must hold lacks together, mm and deg alike, `(n,)`; without the settled checks.
+
+        A check with a guard must hold with that much to spare.
+        """
         total = np.zeros(self.count)
         for at, checks in self.groups:
-            short = [shortfall(check) for check in checks if check.id not in settled]
+            short = [shortfall(check, guards.get(check.id, 0.0)) for check in checks if check.id not in settled]
             parts = [part for part in short if part is not None and np.any(part > 0.0)]
             if parts:
                 total += np.broadcast_to(sum(parts[1:], parts[0]), (int(at.max()) + 1,))[at]
         return total
 
 
-def shortfall(check: Check) -> Floats | None:
-    """What a check lacks, mm or deg; recommended knee angles must hold too. None where nothing must."""
+def shortfall(check: Check, guard: float = 0.0) -> Floats | None:
+    """What a check lacks of its bound and the guard, mm or deg; None where nothing must hold."""
     room = required_room(check)
-    return None if room is None else np.where(room < -ROUNDING, -room, 0.0)
+    return None if room is None else np.where(room < guard - ROUNDING, guard - room, 0.0)
 
 
 def required_room(check: Check) -> Floats | None:

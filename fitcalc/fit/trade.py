@@ -1,7 +1,7 @@
 """The trade between two changes, as in seat travel against a pedal's bar: what passes, and where each limit lies.
 
-Limits in closed form are worked out at every point of the map. Clearances of swept outlines are worked out on a coarser
-mesh and interpolated between; the solver and `evaluate` have the last word on them.
+Limits in closed form are worked out at every point of the map. Clearances of swept outlines, balance and seat bolts are
+worked out on a coarser mesh and interpolated between; the solver and `evaluate` have the last word on them.
 """
 
 from collections.abc import Iterator, Sequence
@@ -17,7 +17,7 @@ from fitcalc.documents.setup import Setup
 from fitcalc.fit.cases import PATHS, crossed, setup_of
 from fitcalc.fit.contours import Polyline, zero_lines
 from fitcalc.fit.progress import Progress, unheeded
-from fitcalc.fit.sweep import CLOSED, NOT_THERE, READS, SWEPT, Measure, required_room, sweep
+from fitcalc.fit.sweep import CLOSED, NOT_THERE, READS, SMOOTH, SWEPT, Measure, required_room, sweep
 from fitcalc.fit.variables import value_at, variables_for
 from fitcalc.units import Bools, Floats
 
@@ -197,7 +197,7 @@ def _moved(layers: list[Layer]) -> list[Layer]:
 def _meshed(ground: _Ground, axes: Axes) -> Iterator[Layer]:
     (_, x), (_, y) = axes
     mesh_x, mesh_y = (np.linspace(values[0], values[-1], MESH) for values in (x, y))
-    for check, room in _rooms(ground, axes, mesh_x, mesh_y, SWEPT):
+    for check, room in _rooms(ground, axes, mesh_x, mesh_y, (*SWEPT, *SMOOTH)):
         yield Layer(check.id, check.label, True, _between(x, y, mesh_x, mesh_y, room))
 
 

@@ -9,7 +9,19 @@ from fitcalc.fit.result import Result
 from fitcalc.posture.cases import xyz
 from fitcalc.present.chosen import chosen, short_text
 from fitcalc.present.outlines import toward
-from fitcalc.present.picture import XY, Arc, Area, Dimension, Line, Primitive, Style, Text, View, seen
+from fitcalc.present.picture import (
+    XY,
+    Arc,
+    Area,
+    Dimension,
+    Line,
+    Primitive,
+    Style,
+    Text,
+    View,
+    points_of,
+    seen,
+)
 from fitcalc.units import Floats
 
 RADIUS, ROUND_STEPS = 85.0, 24
@@ -19,7 +31,12 @@ ALONG = frozenset({"feet.axle_line", "feet.bulkhead", "pedal.bulkhead"})
 """Quantities measured forward along the car from their one point."""
 SIGHT = 900.0
 """How far ahead of the edge a sight line is drawn, mm."""
-STYLES: dict[Status, Style] = {"pass": "pass", "advise": "advise", "fail": "fail", "not assessed": "not assessed"}
+STYLES: dict[Status, Style] = {
+    "pass": "pass",
+    "advise": "advise",
+    "fail": "fail",
+    "not assessed": "not assessed",
+}
 
 
 def annotations(result: Result, view: View, emphasis: Collection[str] | None = None) -> Iterator[Primitive]:
@@ -166,15 +183,19 @@ def _from(corner: XY, angle: float, distance: float) -> XY:
 
 
 def hoop_line(result: Result) -> Iterator[Primitive]:
-    """The line over the tops of the hoops, and below it the band that the helmet must keep out of."""
+    """The line over the tops of the hoops."""
     hoops = result.car.hoops
-    if hoops is None:
-        return
-    start, end = (seen(xyz(mark), "side") for mark in (hoops.front_top, hoops.main_top))
+    if hoops is not None:
+        ends = (seen(xyz(hoops.front_top), "side"), seen(xyz(hoops.main_top), "side"))
+        yield Line("hoop_line", "centre", "car.hoops", ends)
+
+
+def hoop_band(result: Result) -> Iterator[Primitive]:
+    """Below the line over the hoops, the band that the helmet must keep out of."""
     needed = [bounds(check)[0] for check in result.checks if check.figure.quantity == "head.hoop_line"]
     depth = max((low for low in needed if low is not None), default=0.0)
-    (dx, dz), _ = toward(start, end)
-    if depth > 0.0:
+    for line in hoop_line(result) if depth > 0.0 else ():
+        start, end = points_of(line)
+        (dx, dz), _ = toward(start, end)
         below = [(x + dz * depth, z - dx * depth) for x, z in (end, start)]
         yield Area("limit.hoop_line", "keep out area", "head.hoop_line", (start, end, *below))
-    yield Line("hoop_line", "centre", "car.hoops", (start, end))

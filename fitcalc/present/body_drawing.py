@@ -4,15 +4,26 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
-import numpy as np
-
 from shapely import Polygon, get_coordinates, get_parts, union_all
 
 from fitcalc.body.links import Links
 from fitcalc.fit.result import Result
 from fitcalc.posture.limbs import Arm, Leg
 from fitcalc.posture.sit import Sitting
-from fitcalc.present.outlines import HELMET, VISOR, Disc, as_points, ellipse, placed, shoe, smooth, sole, torso, toward, wrapped
+from fitcalc.present.outlines import (
+    HELMET,
+    VISOR,
+    Disc,
+    as_points,
+    ellipse,
+    placed,
+    shoe,
+    smooth,
+    sole,
+    torso,
+    toward,
+    wrapped,
+)
 from fitcalc.present.picture import XY, Area, Circle, Line, Primitive, Style, View, seen
 
 ANKLE, WRIST, NECK = 40.0, 30.0, 58.0
@@ -95,7 +106,10 @@ def resting_legs(sitting: Sitting) -> tuple[tuple[Leg, ...], tuple[Leg, ...]]:
 def shoe_beside(leg: Leg, links: Links) -> tuple[XY, ...]:
     """The shoe in side view."""
     along, _ = toward(seen(leg.foot.heel, "side"), seen(leg.foot.toe, "side"))
-    ankle = (float(links.heel_to_ankle[0] + links.shoe_heel_margin[0]), float(links.ankle_height[0] + links.sole_heel[0]))
+    ankle = (
+        float(links.heel_to_ankle[0] + links.shoe_heel_margin[0]),
+        float(links.ankle_height[0] + links.sole_heel[0]),
+    )
     outline = shoe(float(links.shoe_length[0]), ankle)
     return placed(outline, seen(leg.foot.heel, "side"), along, (along[1], -along[0]))
 
@@ -131,8 +145,20 @@ def _leg(name: str, leg: Leg, links: Links, view: View, look: Look) -> Iterator[
     thigh, calf, top = (float(size[0]) for size in (links.thigh_radius, links.shank_radius, links.knee_top))
     swell = (knee[0] + 0.3 * (ankle[0] - knee[0]), knee[1] + 0.3 * (ankle[1] - knee[1]))
     foot = shoe_beside(leg, links) if view == "side" else sole_seen(leg, links, view)
-    yield _area(f"{name}.shank", "driver.measurements.knee_height", look.skin, look, wrapped([(knee, top), (swell, calf), (ankle, ANKLE)]))
-    yield _area(f"{name}.thigh", "driver.measurements.buttock_knee", look.skin, look, wrapped([(hip, thigh), (knee, top)]))
+    yield _area(
+        f"{name}.shank",
+        "driver.measurements.knee_height",
+        look.skin,
+        look,
+        wrapped([(knee, top), (swell, calf), (ankle, ANKLE)]),
+    )
+    yield _area(
+        f"{name}.thigh",
+        "driver.measurements.buttock_knee",
+        look.skin,
+        look,
+        wrapped([(hip, thigh), (knee, top)]),
+    )
     yield _area(f"{name}.shoe", "driver.shoe", look.kit, look, foot)
     yield from _skeleton(name, (hip, knee, ankle, seen(leg.foot.ball, view)), look)
 
@@ -149,7 +175,13 @@ def _arm(name: str, arm: Arm, links: Links, view: View, look: Look) -> Iterator[
     thick = 0.19 * float(links.upper_arm[0])
     discs: tuple[Disc, ...] = ((shoulder, thick), (elbow, 0.8 * thick))
     yield _area(f"{name}.upper", "driver.measurements.upper_arm", look.skin, look, wrapped(discs))
-    yield _area(f"{name}.fore", "driver.measurements.forearm_grip", look.skin, look, wrapped([(elbow, 0.8 * thick), (grip, WRIST)]))
+    yield _area(
+        f"{name}.fore",
+        "driver.measurements.forearm_grip",
+        look.skin,
+        look,
+        wrapped([(elbow, 0.8 * thick), (grip, WRIST)]),
+    )
     yield from _skeleton(name, (shoulder, elbow, grip), look)
 
 
@@ -162,7 +194,13 @@ def _trunk_beside(sitting: Sitting, links: Links, look: Look) -> Iterator[Primit
     helmet = seen(trunk.helmet, "side")
     forward = (neck[0] - 0.9 * NECK, neck[1])
     yield _area("neck", "", look.skin, look, wrapped([(forward, NECK), (helmet, NECK)]))
-    yield _area("torso", "driver.measurements.sitting_height", look.skin, look, placed(outline, hip, along, (along[1], -along[0])))
+    yield _area(
+        "torso",
+        "driver.measurements.sitting_height",
+        look.skin,
+        look,
+        placed(outline, hip, along, (along[1], -along[0])),
+    )
     half = (float(trunk.helmet_length[0]) / 2, float(trunk.helmet_height[0]) / 2)
     for name, shape in (("helmet", HELMET), ("visor", VISOR)):
         at = placed(smooth(shape), helmet, (half[0], 0.0), (0.0, half[1]))
@@ -178,7 +216,9 @@ def _trunk_above(sitting: Sitting, links: Links, look: Look) -> Iterator[Primiti
     middle = seen((trunk.hip + trunk.shoulder) / 2, "plan")
     side = float(links.hip_breadth[0]) / 2 - 0.6 * hips
     pelvis = [((seen(trunk.hip, "plan")[0], middle[1] + sign * side), 0.6 * hips) for sign in (-1.0, 1.0)]
-    yield _area("torso", "driver.measurements.shoulder_breadth", look.skin, look, wrapped([*shoulders, *pelvis]))
+    yield _area(
+        "torso", "driver.measurements.shoulder_breadth", look.skin, look, wrapped([*shoulders, *pelvis])
+    )
 
 
 def _helmet_above(result: Result) -> tuple[XY, ...]:
@@ -193,5 +233,3 @@ def extreme_leg(name: str, leg: Leg, links: Links, view: View) -> Iterator[Primi
     foot = shoe_beside(leg, links) if view == "side" else sole_seen(leg, links, view)
     yield Line(f"full.{name}.links", "extreme", "", joints)
     yield Line(f"full.{name}.shoe", "extreme", "driver.shoe", (*foot, foot[0]))
-
-

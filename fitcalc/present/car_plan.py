@@ -11,8 +11,9 @@ from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.pads import Pad, pad_edges
 from fitcalc.posture.sit import Sitting
 from fitcalc.posture.wheel import rim_point, wheel_centre
-from fitcalc.present.car_drawing import FACE, crossed, pairs, seat_places
+from fitcalc.present.car_drawing import FACE, crossed, pairs
 from fitcalc.present.picture import XY, Area, Circle, Line, Primitive, Style, Text, seen
+from fitcalc.present.seat_and_pedals import seat_places
 
 CLOCK = np.linspace(0.0, 360.0, 40)
 SIDES = (("left", -1.0), ("right", 1.0))
@@ -62,10 +63,17 @@ def _opening(car: Car) -> Iterator[Primitive]:
     half, body = float(pit.opening_width) / 2, float(pit.side_half_width)
     yield Area("opening", "thin outline", "car.cockpit.opening_width", rectangle(x, (-half, half)))
     for name, sign in SIDES:
-        yield Line(f"side.{name}", "outline", "car.cockpit.side_half_width", ((x[0], sign * body), (x[1], sign * body)))
+        yield Line(
+            f"side.{name}",
+            "outline",
+            "car.cockpit.side_half_width",
+            ((x[0], sign * body), (x[1], sign * body)),
+        )
     for name in ("main_top", "front_top") if car.hoops else ():
         mark = getattr(car.hoops, name)
-        yield Line(f"hoop.{name}", "assumed", f"car.hoops.{name}", ((float(mark.x), -body), (float(mark.x), body)))
+        yield Line(
+            f"hoop.{name}", "assumed", f"car.hoops.{name}", ((float(mark.x), -body), (float(mark.x), body))
+        )
 
 
 def middle_line(car: Car, ends: tuple[float, float]) -> Iterator[Primitive]:
@@ -84,7 +92,9 @@ def seat_above(car: Car, setup: Setup, prefix: str = "seat", style: Style = "sea
         yield Circle(f"{prefix}.mount{at}", style, f"car.seat.mounts.{at}", (x, y), 7.0)
 
 
-def pedals_above(car: Car, sitting: Sitting, prefix: str = "pedal", found: bool = False) -> Iterator[Primitive]:
+def pedals_above(
+    car: Car, sitting: Sitting, prefix: str = "pedal", found: bool = False
+) -> Iterator[Primitive]:
     """Arms and pads at rest, and the pads at the stop."""
     for name, pedal in car.fitted_pedals().items():
         at = sitting.pedals[name]
@@ -93,7 +103,12 @@ def pedals_above(car: Car, sitting: Sitting, prefix: str = "pedal", found: bool 
         if not found:
             yield Area(f"full.{name}.pad", "extreme", ref, pad_above(at.full_pad, pedal))
         yield Line(f"{prefix}.{name}.arm", "as found" if found else "outline", f"{ref}.arm", arm)
-        yield Area(f"{prefix}.{name}.pad", "as found" if found else "pad", f"{ref}.pad_width", pad_above(at.rest_pad, pedal))
+        yield Area(
+            f"{prefix}.{name}.pad",
+            "as found" if found else "pad",
+            f"{ref}.pad_width",
+            pad_above(at.rest_pad, pedal),
+        )
 
 
 def pad_above(pad: Pad, pedal: Pedal) -> tuple[XY, ...]:
@@ -103,7 +118,9 @@ def pad_above(pad: Pad, pedal: Pedal) -> tuple[XY, ...]:
     return rectangle((low, high), (y - half, y + half))
 
 
-def wheel_above(car: Car, setup: Setup, prefix: str = "wheel", style: Style = "outline") -> Iterator[Primitive]:
+def wheel_above(
+    car: Car, setup: Setup, prefix: str = "wheel", style: Style = "outline"
+) -> Iterator[Primitive]:
     """The rim and the column."""
     wheel = car.steering_wheel
     if wheel is None:
@@ -133,6 +150,10 @@ def in_front_above(car: Car) -> Iterator[Primitive]:
 def behind_above(car: Car, setup: Setup) -> float:
     """Rearmost x of what the plan shows."""
     seat = float(seat_places(car, setup)[0][:, 0].max())
-    harness = [float(column(anchor.x)[0]) for anchor in (car.harness.shoulder_left, car.harness.shoulder_right)] if car.harness else []
+    harness = (
+        [float(column(anchor.x)[0]) for anchor in (car.harness.shoulder_left, car.harness.shoulder_right)]
+        if car.harness
+        else []
+    )
     hoop = [float(car.hoops.main_top.x)] if car.hoops else []
     return max(seat, *harness, *hoop) if harness or hoop else seat

@@ -49,9 +49,19 @@ WORDS = {
     "harness.shoulder.inner_gap": "strap gap", "harness.slot.turn": "slot bend", "harness.slot.end_gap": "slot end",
     "harness.slot.edge_radius": "slot edge", "harness.lap.side_angle": "lap", "harness.crotch.side_angle": "crotch",
     "leg.obstacle": "leg to", "cleat.obstacle": "shoe to",
+    "reach.control": "reach,", "reach.gear": "reach, gear",
 }  # fmt: skip
 """Quantities in a word or two; others go by their label."""
-BARE = ("posture.knee_released", "posture.hip", "posture.elbow", "posture.recline", "posture.shoulder", "cleat.pads")
+OF_THINGS = ("leg.obstacle", "cleat.obstacle", "reach.control", "reach.gear")
+"""Quantities whose id ends in the name of the thing that they are about."""
+BARE = (
+    "posture.knee_released",
+    "posture.hip",
+    "posture.elbow",
+    "posture.recline",
+    "posture.shoulder",
+    "cleat.pads",
+)
 """Quantities whose arc or dimension says what they are."""
 
 
@@ -88,7 +98,7 @@ def short_text(check: Check) -> str:
     quantity = check.figure.quantity
     if quantity in BARE or quantity.endswith(("shoulder.side_angle", "plan_angle")):
         return value_text(check)
-    thing = check.id.partition("@")[0].split(".")[-1].replace("_", " ") if quantity.endswith("obstacle") else ""
+    thing = check.figure.id.split(".")[-1].replace("_", " ") if quantity in OF_THINGS else ""
     return " ".join(filter(None, (WORDS.get(quantity, check.figure.label), thing, value_text(check))))
 
 

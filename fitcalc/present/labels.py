@@ -5,22 +5,18 @@ of a lettering unit in mm of the car. The same picture and the same scale always
 """
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
 import numpy as np
-from numpy.typing import NDArray
 
+from fitcalc.present.ink import Ink
 from fitcalc.present.picture import (
     XY,
     Arc,
-    Area,
     Bounds,
-    Circle,
     Dimension,
-    Handle,
-    Line,
     Picture,
     Primitive,
     Text,
@@ -36,8 +32,6 @@ RINGS = (0.0, 1.2, 2.2, 3.4, 5.0, 7.0, 9.5)
 DIRECTIONS = 12
 LINE_COST, CUT_COST, HIT_COST = 0.3, 1e3, 1e6
 """What a cell of line under a text, an edge of the page across it and another text cost, in letter heights of way."""
-QUIET = frozenset({"ground", "limit area", "keep out area", "as found", "assumed", "link", "joint", "centre", "note"})
-"""Styles that a text may lie on without harm."""
 
 
 @dataclass(frozen=True)
@@ -87,7 +81,7 @@ def places(picture: Picture, size: float, page: Bounds | None = None) -> Mapping
     wishes = [wish(each, size) for each in picture.primitives if lettering(each)]
     if not wishes:
         return {}
-    ink = _Ink.of(picture, size)
+    ink = Ink.of(picture, size)
     taken = np.empty((0, 4))
     found: dict[str, Place] = {}
     for each in sorted(wishes, key=lambda wish: len(wish.text)):
@@ -139,9 +133,7 @@ def _from(start: XY, angle_rad: float, distance: float) -> XY:
     return start[0] + distance * float(np.cos(angle_rad)), start[1] + distance * float(np.sin(angle_rad))
 
 
-def _settled(
-    wish: Wish, size: float, taken: Floats, ink: "_Ink", page: Bounds | None
-) -> tuple[Place, Floats]:
+def _settled(wish: Wish, size: float, taken: Floats, ink: Ink, page: Bounds | None) -> tuple[Place, Floats]:
     """The cheapest of the places round home that touches no other text."""
     boxes, moved = _tries(wish, size)
     hits = HIT_COST * _overlap(boxes, taken) + CUT_COST * _outside(boxes, page)
@@ -177,7 +169,12 @@ def _web() -> tuple[Floats, Floats]:
 def _overlap(boxes: Floats, taken: Floats) -> Floats:
     """How many of the taken boxes each box touches."""
     a, b = boxes[:, None], taken[None]
-    apart = (a[..., 0] >= b[..., 2]) | (b[..., 0] >= a[..., 2]) | (a[..., 1] >= b[..., 3]) | (b[..., 1] >= a[..., 3])
+    apart = (
+        (a[..., 0] >= b[..., 2])
+        | (b[..., 0] >= a[..., 2])
+        | (a[..., 1] >= b[..., 3])
+        | (b[..., 1] >= a[..., 3])
+    )
     return np.sum(~apart, axis=1)
 
 
@@ -195,63 +192,3 @@ def _gap(point: XY, box: Floats) -> float:
     dx = max(box[0] - point[0], 0.0, point[0] - box[2])
     dy = max(box[1] - point[1], 0.0, point[1] - box[3])
     return float(np.hypot(dx, dy))
-
-
-@dataclass(frozen=True, eq=False)
-class _Ink:
-    """How much line lies where: counts summed from the lower left corner, in cells of half a letter's height."""
-
-    origin: Floats
-    cell: float
-    summed: NDArray[np.int32]
-
-    @staticmethod
-    def of(picture: Picture, size: float) -> "_Ink":
-        cell = 0.5 * size
-        dots = _dots(picture, cell)
-        origin = dots.min(axis=0) - cell
-        at = ((dots - origin) / cell).astype(int)
-        shape = at.max(axis=0) + 2
-        counts = np.zeros(shape, dtype=np.int32)
-        counts[at[:, 0], at[:, 1]] = 1
-        summed = np.zeros(shape + 1, dtype=np.int32)
-        summed[1:, 1:] = counts.cumsum(axis=0).cumsum(axis=1)
-        return _Ink(origin, cell, summed)
-
-    def under(self, boxes: Floats) -> Floats:
-        """Cells with a line in them under each box."""
-        last = np.array(self.summed.shape) - 1
-        low = np.clip(((boxes[:, :2] - self.origin) / self.cell).astype(int), 0, last)
-        high = np.clip(((boxes[:, 2:] - self.origin) / self.cell).astype(int) + 1, 0, last)
-        s = self.summed
-        return s[high[:, 0], high[:, 1]] - s[low[:, 0], high[:, 1]] - s[high[:, 0], low[:, 1]] + s[low[:, 0], low[:, 1]]
-
-
-def _dots(picture: Picture, step: float) -> Floats:
-    """Points along every line that a text should keep off, no further apart than `step`."""
-    runs = [run for each in picture.primitives for run in _runs(each)]
-    starts = np.array([point for run in runs for point in run[:-1]]).reshape(-1, 2)
-    ends = np.array([point for run in runs for point in run[1:]]).reshape(-1, 2)
-    if len(starts) == 0:
-        return np.zeros((1, 2))
-    count = np.ceil(np.hypot(*(ends - starts).T) / step).astype(int) + 1
-    first = np.repeat(np.cumsum(count) - count, count)
-    share = (np.arange(count.sum()) - first) / np.repeat(count, count)
-    return np.repeat(starts, count, axis=0) + share[:, None] * np.repeat(ends - starts, count, axis=0)
-
-
-def _runs(primitive: Primitive) -> Iterator[tuple[XY, ...]]:
-    if primitive.style in QUIET:
-        return
-    match primitive:
-        case Line():
-            yield primitive.points
-        case Area():
-            yield (*primitive.points, primitive.points[0])
-        case Dimension():
-            yield offset_line(primitive)
-        case Circle() | Arc():
-            (x, y), r = primitive.centre, primitive.radius
-            yield ((x - r, y), (x, y + r), (x + r, y), (x, y - r), (x - r, y))
-        case Text() | Handle():
-            return

@@ -80,7 +80,8 @@ def torso(length: float, back: float, belly: float, chest: float, below: float) 
     Args:
         length: hip joint to the height of the shoulder joints.
         back: torso line to the surface leant on.
-        belly, chest: depths of the body there.
+        belly: depth of the body there.
+        chest: depth of the body there.
         below: hip joint to the surface sat on.
     """
     front, breast = back - belly, back - chest
@@ -101,10 +102,11 @@ def shoe(length: float, ankle: XY) -> tuple[XY, ...]:
     along, up = ankle
     return smooth(
         (
-            (0.00, 0.0), (0.30 * length, 0.0), (0.62 * length, 0.0), (0.90 * length, 0.0), (0.985 * length, 0.025 * length),
-            (0.99 * length, 0.09 * length), (0.88 * length, 0.16 * length), (0.68 * length, 0.20 * length),
+            (0.00, 0.0), (0.30 * length, 0.0), (0.62 * length, 0.0), (0.90 * length, 0.0),
+            (0.985 * length, 0.025 * length), (0.99 * length, 0.09 * length), (0.88 * length, 0.16 * length), (0.68 * length, 0.20 * length),
             (along + 0.22 * length, 0.92 * up), (along + 0.15 * length, up + 0.14 * length),
-            (along - 0.15 * length, up + 0.16 * length), (along - 0.19 * length, 0.80 * up), (-0.005 * length, 0.10 * length),
+            (along - 0.15 * length, up + 0.16 * length), (along - 0.19 * length, 0.80 * up),
+            (-0.005 * length, 0.10 * length),
         ),
         3,
     )  # fmt: skip
@@ -117,7 +119,8 @@ def sole(length: float, ball: float, width: float) -> tuple[XY, ...]:
         (
             (0.0, 0.0), (0.05 * length, 0.58 * half), (0.25 * length, 0.66 * half), (0.50 * length, 0.70 * half),
             (ball, half), (0.85 * length, 0.88 * half), (0.955 * length, 0.55 * half), (length, 0.0),
-            (0.955 * length, -0.55 * half), (0.85 * length, -0.88 * half), (ball, -half), (0.50 * length, -0.70 * half), (0.25 * length, -0.66 * half), (0.05 * length, -0.58 * half),
+            (0.955 * length, -0.55 * half), (0.85 * length, -0.88 * half), (ball, -half),
+            (0.50 * length, -0.70 * half), (0.25 * length, -0.66 * half), (0.05 * length, -0.58 * half),
         ),
         3,
     )  # fmt: skip

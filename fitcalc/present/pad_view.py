@@ -4,6 +4,7 @@ from collections.abc import Collection, Iterator
 
 import numpy as np
 
+from fitcalc.body.links import Links
 from fitcalc.checks.check import Check
 from fitcalc.documents.car import Car
 from fitcalc.documents.car_pedals import Pedal
@@ -12,12 +13,24 @@ from fitcalc.posture.limbs import Leg
 from fitcalc.posture.pads import Pad, pad_edges
 from fitcalc.present.annotations import STYLES
 from fitcalc.present.body_drawing import sole_seen
-from fitcalc.present.car_drawing import pairs
+from fitcalc.present.car_drawing import height_of, pairs
 from fitcalc.present.car_plan import rectangle
 from fitcalc.present.chosen import chosen, short_text
-from fitcalc.present.picture import XY, Area, Circle, Dimension, Legend, Line, Picture, Primitive, Style, Text, bounds_of, seen
+from fitcalc.present.picture import (
+    XY,
+    Area,
+    Circle,
+    Dimension,
+    Legend,
+    Line,
+    Picture,
+    Primitive,
+    Style,
+    Text,
+    bounds_of,
+    seen,
+)
 from fitcalc.present.titles import title
-from fitcalc.body.links import Links
 
 BEHIND = 120.0
 """Obstacles whose front lies further than this behind the pads, mm, are between them and the eye: left out."""
@@ -26,12 +39,17 @@ STAND_OFF = 28.0
 
 
 def pad_view(
-    result: Result, found: Result | None = None, other: Result | None = None, emphasis: Collection[str] | None = None
+    result: Result,
+    found: Result | None = None,
+    other: Result | None = None,
+    emphasis: Collection[str] | None = None,
 ) -> Picture:
     """Pads and shoes as the driver's feet see them, the first case of a result; arguments as those of `side_view`."""
     primitives = tuple(_drawn(result, found, other, emphasis))
     frame = bounds_of(each for each in primitives if not each.key.startswith("check."))
-    return Picture("pads", f"{title(result)}, looking forward", ("y", "z"), primitives, frame, _legend(found, other))
+    return Picture(
+        "pads", f"{title(result)}, looking forward", ("y", "z"), primitives, frame, _legend(found, other)
+    )
 
 
 def _legend(found: Result | None, other: Result | None) -> tuple[Legend, ...]:
@@ -51,7 +69,12 @@ def _drawn(
         at = sitting.pedals[name]
         yield Area(f"full.{name}.pad", "extreme", f"car.pedals.{name}", _face(at.full_pad, pedal))
         if found is not None:
-            yield Area(f"found.{name}.pad", "as found", f"car.pedals.{name}", _face(found.sitting.pedals[name].rest_pad, pedal))
+            yield Area(
+                f"found.{name}.pad",
+                "as found",
+                f"car.pedals.{name}",
+                _face(found.sitting.pedals[name].rest_pad, pedal),
+            )
         yield from _pad(name, pedal, at.rest_pad)
     for name, at in sitting.pedals.items():
         yield from _shoe(name, "shoe", at.rest, result.links)
@@ -65,19 +88,20 @@ def _drawn(
 def _box(car: Car, x: float) -> Iterator[Primitive]:
     """Floor, walls and roof where the pads are."""
     well = car.footwell
-    floor = _height(pairs(well.floor), x)
-    half = _height(pairs(well.half_widths), x) if well.half_widths else 300.0
-    top = _height(pairs(well.roof), x) if well.roof else floor + 450.0
+    floor = height_of(pairs(well.floor), x)
+    half = height_of(pairs(well.half_widths), x) if well.half_widths else 300.0
+    top = height_of(pairs(well.roof), x) if well.roof else floor + 450.0
     yield Line("floor", "outline", "car.footwell.floor", ((-half, floor), (half, floor)))
     for sign in (-1.0, 1.0) if well.half_widths else ():
-        yield Line(f"wall{sign:+.0f}", "outline", "car.footwell.half_widths", ((sign * half, floor), (sign * half, top)))
+        yield Line(
+            f"wall{sign:+.0f}",
+            "outline",
+            "car.footwell.half_widths",
+            ((sign * half, floor), (sign * half, top)),
+        )
     if well.roof:
         yield Line("roof", "outline", "car.footwell.roof", ((-half, top), (half, top)))
     yield Line("middle", "centre", "", ((0.0, floor - 30.0), (0.0, top + 30.0)))
-
-
-def _height(line: tuple[XY, ...], x: float) -> float:
-    return float(np.interp(x, *zip(*line, strict=True)))
 
 
 def _obstacles(car: Car, x: float) -> Iterator[Primitive]:
@@ -91,7 +115,9 @@ def _obstacles(car: Car, x: float) -> Iterator[Primitive]:
             ref = f"car.footwell.obstacles.{at}"
             box = rectangle((float(obstacle.y_low), float(obstacle.y_high)), (min(zs), max(zs)))
             yield Area(f"obstacle{at}", "hidden", ref, box)
-            yield Text(f"obstacle{at}.name", "note", ref, (float(obstacle.y_high) - 60.0, max(zs)), obstacle.name)
+            yield Text(
+                f"obstacle{at}.name", "note", ref, (float(obstacle.y_high) - 60.0, max(zs)), obstacle.name
+            )
 
 
 def _face(pad: Pad, pedal: Pedal) -> tuple[XY, ...]:
@@ -103,7 +129,9 @@ def _face(pad: Pad, pedal: Pedal) -> tuple[XY, ...]:
 def _pad(name: str, pedal: Pedal, pad: Pad) -> Iterator[Primitive]:
     """Arm, face and the two side cleats."""
     ref = f"car.pedals.{name}"
-    yield Line(f"pedal.{name}.arm", "outline", f"{ref}.arm", (seen(pad.pivot, "pads"), seen(pad.centre, "pads")))
+    yield Line(
+        f"pedal.{name}.arm", "outline", f"{ref}.arm", (seen(pad.pivot, "pads"), seen(pad.centre, "pads"))
+    )
     yield Circle(f"pedal.{name}.pivot", "outline", f"{ref}.pivot", seen(pad.pivot, "pads"), 8.0)
     yield Area(f"pedal.{name}.pad", "solid", f"{ref}.pad_width", _face(pad, pedal))
     if pedal.cleat_spacing is None:
@@ -131,7 +159,10 @@ def _annotation(check: Check, result: Result) -> Iterator[Primitive]:
 
 def _ends(check: Check, result: Result) -> tuple[XY, ...]:
     """The two ends of a figure across the pads, level; or the one point it belongs to."""
-    quantity, value = check.figure.quantity, float(check.figure.value[0]) if check.figure.value is not None else 0.0
+    quantity, value = (
+        check.figure.quantity,
+        float(check.figure.value[0]) if check.figure.value is not None else 0.0,
+    )
     names = check.figure.id.split(".")[1].split("_")
     if quantity == "cleat.play":
         return (_below(names[0], result),)

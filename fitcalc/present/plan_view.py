@@ -22,7 +22,10 @@ from fitcalc.present.titles import legend, title
 
 
 def plan_view(
-    result: Result, found: Result | None = None, other: Result | None = None, emphasis: Collection[str] | None = None
+    result: Result,
+    found: Result | None = None,
+    other: Result | None = None,
+    emphasis: Collection[str] | None = None,
 ) -> Picture:
     """Car and driver from above, the first case of a result; the arguments are those of `side_view`."""
     primitives = tuple(_drawn(result, found, other, emphasis))

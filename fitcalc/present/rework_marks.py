@@ -25,16 +25,31 @@ def rework_dimensions(result: Result, found: Result) -> Iterator[Primitive]:
         start, end = (_junction(each) for each in (found, result))
         word = "forward" if travel > 0 else "rearward"
         aside = -(start[1] + 110.0) if end[0] > start[0] else start[1] + 110.0
-        yield Dimension("rework.seat", "rework", "setup.seat_travel", start, end, f"seat {number(abs(travel), 'mm')} {word}", aside)
+        yield Dimension(
+            "rework.seat",
+            "rework",
+            "setup.seat_travel",
+            start,
+            end,
+            f"seat {number(abs(travel), 'mm')} {word}",
+            aside,
+        )
     for name, at in result.sitting.pedals.items():
-        yield from _pad_dimension(name, result, seen(found.sitting.pedals[name].rest_pad.centre, "side"), seen(at.rest_pad.centre, "side"))
+        yield from _pad_dimension(
+            name,
+            result,
+            seen(found.sitting.pedals[name].rest_pad.centre, "side"),
+            seen(at.rest_pad.centre, "side"),
+        )
 
 
 def _pad_dimension(name: str, result: Result, start: XY, end: XY) -> Iterator[Primitive]:
     rework = getattr(result.setup, name)
     if float(rework.stand_off) > LEAST or float(rework.longer_arm) > LEAST:
         text = f"{name} +{number(float(rework.stand_off), 'mm')}"
-        longer = f", arm +{number(float(rework.longer_arm), 'mm')}" if float(rework.longer_arm) > LEAST else ""
+        longer = (
+            f", arm +{number(float(rework.longer_arm), 'mm')}" if float(rework.longer_arm) > LEAST else ""
+        )
         yield Dimension(f"rework.{name}", "rework", f"setup.{name}.stand_off", start, end, text + longer)
 
 
@@ -59,7 +74,13 @@ def _setup_handles(result: Result) -> Iterator[Primitive]:
     for name, at in result.sitting.pedals.items():
         low, high = pad_edges(at.rest_pad, getattr(car.pedals, name))
         place = {"clutch": high, "throttle": low}.get(name, at.rest_pad.centre)
-        yield Handle(f"handle.{name}", "handle", f"setup.{name}.stand_off", seen(place, "side"), seen(at.rest_pad.normal, "side"))
+        yield Handle(
+            f"handle.{name}",
+            "handle",
+            f"setup.{name}.stand_off",
+            seen(place, "side"),
+            seen(at.rest_pad.normal, "side"),
+        )
     if car.steering_wheel is not None:
         centre, axis = wheel_centre(car.steering_wheel, setup), toward_driver(car.steering_wheel)
         yield Handle("handle.wheel", "handle", "setup.wheel_spacer", seen(centre, "side"), seen(axis, "side"))
@@ -69,9 +90,13 @@ def _car_handles(result: Result) -> Iterator[Primitive]:
     hoops, harness = result.car.hoops, result.car.harness
     if hoops is not None:
         for name in ("main_top", "front_top"):
-            yield Handle(f"handle.{name}", "handle", f"car.hoops.{name}", seen(xyz(getattr(hoops, name)), "side"))
+            yield Handle(
+                f"handle.{name}", "handle", f"car.hoops.{name}", seen(xyz(getattr(hoops, name)), "side")
+            )
     for name in ("shoulder_left", "lap_left") if harness is not None else ():
-        yield Handle(f"handle.{name}", "handle", f"car.harness.{name}", seen(xyz(getattr(harness, name)), "side"))
+        yield Handle(
+            f"handle.{name}", "handle", f"car.harness.{name}", seen(xyz(getattr(harness, name)), "side")
+        )
 
 
 def _profile_top(result: Result) -> Points:

@@ -3,21 +3,20 @@
 from collections.abc import Collection, Iterator
 
 from fitcalc.fit.result import Result
-from fitcalc.present.annotations import annotations, hoop_line, limit_areas
-from fitcalc.present.body_drawing import FOUND, OTHER, arms_and_helmet, extreme_leg, silhouette, trunk_and_legs
-from fitcalc.present.car_drawing import (
-    axle,
-    in_front,
-    pedals_beside,
-    pedals_found,
-    rails,
-    seat_beside,
-    surroundings,
-    wheel_beside,
+from fitcalc.present.annotations import annotations, hoop_band, hoop_line, limit_areas
+from fitcalc.present.body_drawing import (
+    FOUND,
+    OTHER,
+    arms_and_helmet,
+    extreme_leg,
+    silhouette,
+    trunk_and_legs,
 )
+from fitcalc.present.car_drawing import axle, in_front, surroundings
 from fitcalc.present.harness_drawing import harness_drawing
 from fitcalc.present.picture import Picture, Primitive, bounds_of
 from fitcalc.present.rework_marks import handles, rework_dimensions
+from fitcalc.present.seat_and_pedals import pedals_beside, pedals_found, rails, seat_beside, wheel_beside
 from fitcalc.present.titles import legend, title
 
 RUNS_OUT = ("ground", "sight_edges", "hoop.brace", "behind", "limit.", "check.")
@@ -25,7 +24,10 @@ RUNS_OUT = ("ground", "sight_edges", "hoop.brace", "behind", "limit.", "check.")
 
 
 def side_view(
-    result: Result, found: Result | None = None, other: Result | None = None, emphasis: Collection[str] | None = None
+    result: Result,
+    found: Result | None = None,
+    other: Result | None = None,
+    emphasis: Collection[str] | None = None,
 ) -> Picture:
     """Car and driver from the left, the first case of a result.
 
@@ -51,7 +53,7 @@ def _drawn(
 ) -> Iterator[Primitive]:
     car, setup = result.car, result.setup
     yield from limit_areas(result, "side", emphasis)
-    yield from hoop_line(result)
+    yield from hoop_band(result)
     yield from surroundings(car)
     yield from axle(car, "side")
     yield from rails(car)
@@ -67,6 +69,7 @@ def _drawn(
     yield from pedals_beside(car, result.sitting)
     yield from wheel_beside(car, setup)
     yield from in_front(car)
+    yield from hoop_line(result)
     if other is not None:
         yield from silhouette(other, "side", OTHER)
     if found is not None:

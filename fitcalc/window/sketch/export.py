@@ -2,8 +2,8 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QRect, QSize, Qt
-from PySide6.QtGui import QImage, QPainter
+from PySide6.QtCore import QByteArray, QRect, QSize, Qt
+from PySide6.QtGui import QImage, QImageWriter, QPainter
 from PySide6.QtSvg import QSvgGenerator
 
 from fitcalc.errors import InputError
@@ -22,7 +22,7 @@ def sketch_png(picture: Picture, path: Path, size: tuple[int, int], dark: bool =
     painter = QPainter(image)
     view.render(painter)
     painter.end()
-    if not image.save(str(path), "PNG"):
+    if not QImageWriter(str(path), QByteArray(b"PNG")).write(image):
         raise InputError(str(path), "", "could not be written", "choose another folder")
 
 

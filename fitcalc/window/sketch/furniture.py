@@ -69,11 +69,18 @@ def _axes(painter: QPainter, area: QRectF, picture: Picture, look: Look) -> None
         painter.drawLine(origin, tip)
         _arrow(painter, tip, dx, dy, height)
         at = tip + QPointF(0.8 * height * dx, 0.8 * height * dy)
-        painter.drawText(QRectF(at.x() - height, at.y() - height, 2 * height, 2 * height), Qt.AlignmentFlag.AlignCenter, name)
+        painter.drawText(
+            QRectF(at.x() - height, at.y() - height, 2 * height, 2 * height),
+            Qt.AlignmentFlag.AlignCenter,
+            name,
+        )
 
 
 def _arrow(painter: QPainter, tip: QPointF, dx: float, dy: float, height: float) -> None:
-    back, half = QPointF(-0.7 * height * dx, -0.7 * height * dy), QPointF(-0.16 * height * dy, 0.16 * height * dx)
+    back, half = (
+        QPointF(-0.7 * height * dx, -0.7 * height * dy),
+        QPointF(-0.16 * height * dy, 0.16 * height * dx),
+    )
     painter.drawPolygon(QPolygonF([tip, tip + back + half, tip + back - half]))
 
 

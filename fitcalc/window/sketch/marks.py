@@ -5,7 +5,13 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen
-from PySide6.QtWidgets import QGraphicsItem, QGraphicsPathItem, QGraphicsScene, QStyleOptionGraphicsItem, QWidget
+from PySide6.QtWidgets import (
+    QGraphicsItem,
+    QGraphicsPathItem,
+    QGraphicsScene,
+    QStyleOptionGraphicsItem,
+    QWidget,
+)
 
 from fitcalc.present.labels import Place, lettering
 from fitcalc.present.picture import Area, Circle, Handle, Primitive, is_about
@@ -57,7 +63,9 @@ class Words(QGraphicsItem):
         """Where it paints, in pixels about its place."""
         return self._box
 
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+    def paint(
+        self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None
+    ) -> None:
         """Letters on a veil of paper."""
         painter.fillRect(self._box.adjusted(0.0, 1.0, 0.0, -1.0), self._paper)
         painter.setFont(self._font)
@@ -136,7 +144,11 @@ class Marks:
 
     def about(self, ref: str) -> Iterator[Mark]:
         """The items that show a path, anything below it, or a check."""
-        return (mark for mark in self._marks.values() if mark.primitive is not None and is_about(mark.primitive, ref))
+        return (
+            mark
+            for mark in self._marks.values()
+            if mark.primitive is not None and is_about(mark.primitive, ref)
+        )
 
     def mark(self, key: str) -> Mark:
         """The item of one primitive."""

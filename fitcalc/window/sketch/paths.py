@@ -7,10 +7,10 @@ from PySide6.QtGui import QPainterPath, QPolygonF
 
 from fitcalc.present.labels import Place
 from fitcalc.present.outlines import toward
-from fitcalc.present.picture import XY, Arc, Area, Circle, Dimension, Handle, Line, Primitive, Text, offset_line
+from fitcalc.present.picture import XY, Arc, Area, Circle, Dimension, Handle, Line, Primitive, offset_line
 
 ARROW, ARROW_HALF, GRIP = 0.75, 0.13, 0.28
-"""Length and half width of an arrowhead (15 degrees, ISO 129-1) and half size of a grip, in heights of the lettering."""
+"""Length and half width of an arrowhead (ISO 129-1) and half size of a grip, in heights of the lettering."""
 BEYOND = 0.25
 """How far an extension line runs beyond its dimension line, in heights of the lettering."""
 
@@ -25,11 +25,8 @@ def lines_of(primitive: Primitive, place: Place | None, size: float) -> QPainter
     """
     path = QPainterPath()
     match primitive:
-        case Line():
-            path.addPolygon(_polygon(primitive.points))
-        case Area():
-            path.addPolygon(_polygon(primitive.points))
-            path.closeSubpath()
+        case Line() | Area():
+            _add_run(path, primitive.points, closed=isinstance(primitive, Area))
         case Circle():
             path.addEllipse(QPointF(*primitive.centre), primitive.radius, primitive.radius)
         case Arc():
@@ -38,10 +35,8 @@ def lines_of(primitive: Primitive, place: Place | None, size: float) -> QPainter
             _add_dimension(path, primitive, size)
         case Handle():
             _add_grip(path, primitive, size)
-        case Text():
-            pass
     if place is not None and place.leader is not None:
-        _add(path, place.leader, place.at)
+        _add_run(path, (place.leader, place.at))
     return path
 
 
@@ -50,18 +45,25 @@ def heads_of(primitive: Primitive, size: float) -> QPainterPath:
     path = QPainterPath()
     match primitive:
         case Arc():
-            if math.radians(abs(primitive.sweep)) * primitive.radius > 2.5 * ARROW * size:
-                sense = math.copysign(1.0, primitive.sweep)
-                _add_head(path, _on(primitive, primitive.start), primitive.start - 90.0 * sense, size)
-                end = primitive.start + primitive.sweep
-                _add_head(path, _on(primitive, end), end + 90.0 * sense, size)
+            _add_arc_heads(path, primitive, size)
         case Dimension():
-            start, end = offset_line(primitive)
-            (dx, dy), span = toward(start, end)
-            ahead = math.degrees(math.atan2(dy, dx)) + (0.0 if _roomy(span, size) else 180.0)
-            _add_head(path, end, ahead, size)
-            _add_head(path, start, ahead + 180.0, size)
+            _add_line_heads(path, primitive, size)
     return path
+
+
+def _add_arc_heads(path: QPainterPath, arc: Arc, size: float) -> None:
+    if math.radians(abs(arc.sweep)) * arc.radius > 2.5 * ARROW * size:
+        square, last = math.copysign(90.0, arc.sweep), arc.start + arc.sweep
+        _add_head(path, _on(arc, arc.start), arc.start - square, size)
+        _add_head(path, _on(arc, last), last + square, size)
+
+
+def _add_line_heads(path: QPainterPath, dimension: Dimension, size: float) -> None:
+    start, end = offset_line(dimension)
+    (dx, dy), span = toward(start, end)
+    ahead = math.degrees(math.atan2(dy, dx)) + (0.0 if _roomy(span, size) else 180.0)
+    _add_head(path, end, ahead, size)
+    _add_head(path, start, ahead + 180.0, size)
 
 
 def _roomy(span: float, size: float) -> bool:
@@ -73,11 +75,11 @@ def _add_dimension(path: QPainterPath, dimension: Dimension, size: float) -> Non
     start, end = offset_line(dimension)
     (dx, dy), span = toward(start, end)
     out = 0.0 if _roomy(span, size) else 2.0 * ARROW * size
-    _add(path, (start[0] - out * dx, start[1] - out * dy), (end[0] + out * dx, end[1] + out * dy))
+    _add_run(path, ((start[0] - out * dx, start[1] - out * dy), (end[0] + out * dx, end[1] + out * dy)))
     for measured, on_line in ((dimension.start, start), (dimension.end, end)):
         (ex, ey), gap = toward(measured, on_line)
         if gap > 0.0:
-            _add(path, measured, (on_line[0] + BEYOND * size * ex, on_line[1] + BEYOND * size * ey))
+            _add_run(path, (measured, (on_line[0] + BEYOND * size * ex, on_line[1] + BEYOND * size * ey)))
 
 
 def _add_arc(path: QPainterPath, arc: Arc) -> None:
@@ -91,16 +93,15 @@ def _add_grip(path: QPainterPath, handle: Handle, size: float) -> None:
     half = GRIP * size
     (x, y), (dx, dy) = handle.at, handle.along or (1.0, 0.0)
     corners = ((1.0, 1.0), (-1.0, 1.0), (-1.0, -1.0), (1.0, -1.0))
-    path.addPolygon(_polygon(tuple((x + half * (a * dx - b * dy), y + half * (a * dy + b * dx)) for a, b in corners)))
-    path.closeSubpath()
+    square = tuple((x + half * (a * dx - b * dy), y + half * (a * dy + b * dx)) for a, b in corners)
+    _add_run(path, square, closed=True)
 
 
 def _add_head(path: QPainterPath, tip: XY, heading: float, size: float) -> None:
     dx, dy = math.cos(math.radians(heading)), math.sin(math.radians(heading))
     back = (tip[0] - ARROW * size * dx, tip[1] - ARROW * size * dy)
-    half = ARROW_HALF * size
-    path.addPolygon(_polygon((tip, (back[0] - half * dy, back[1] + half * dx), (back[0] + half * dy, back[1] - half * dx))))
-    path.closeSubpath()
+    aside, up = ARROW_HALF * size * dy, ARROW_HALF * size * dx
+    _add_run(path, (tip, (back[0] - aside, back[1] + up), (back[0] + aside, back[1] - up)), closed=True)
 
 
 def _on(arc: Arc, angle: float) -> XY:
@@ -108,10 +109,7 @@ def _on(arc: Arc, angle: float) -> XY:
     return arc.centre[0] + arc.radius * math.cos(turn), arc.centre[1] + arc.radius * math.sin(turn)
 
 
-def _add(path: QPainterPath, start: XY, end: XY) -> None:
-    path.moveTo(*start)
-    path.lineTo(*end)
-
-
-def _polygon(points: tuple[XY, ...]) -> QPolygonF:
-    return QPolygonF([QPointF(x, y) for x, y in points])
+def _add_run(path: QPainterPath, points: tuple[XY, ...], closed: bool = False) -> None:
+    path.addPolygon(QPolygonF([QPointF(x, y) for x, y in points]))
+    if closed:
+        path.closeSubpath()

@@ -1,0 +1,73 @@
+"""What the tape leaves open of a car and its driver, drawn: cars and bodies that may stand behind the numbers."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from pydantic import BaseModel
+
+from fitcalc.body.dimensions import measured, titles
+from fitcalc.body.estimate import sample
+from fitcalc.body.links import Links, links_of
+from fitcalc.body.relations import relation_errors
+from fitcalc.documents.car import Car
+from fitcalc.documents.driver import Driver
+from fitcalc.documents.fields import Point, SideMark
+from fitcalc.fit.propagation import within
+from fitcalc.posture.cases import spread
+from fitcalc.units import Floats
+
+AXES = {Point: ("x", "y", "z"), SideMark: ("x", "z")}
+
+
+@dataclass(frozen=True, eq=False)
+class Drawn:
+    """Cars and bodies, n of each.
+
+    Attributes:
+        car: with arrays over cases in place of what the tape gave.
+        links: of the bodies.
+        errors: by measurement (path in the car file, or dimension of the body) its errors, `(k, n)`.
+    """
+
+    car: Car
+    links: Links
+    errors: dict[str, Floats]
+
+
+def toleranced(car: Car) -> dict[str, Point | SideMark]:
+    """Every point of the car with a tolerance above 0, by its path."""
+    return {path: mark for path, mark in _marks(car, ()) if mark.tolerance > 0.0}
+
+
+def drawn(car: Car, driver: Driver, count: int, seed: int) -> Drawn:
+    """Draw cars and bodies: points even within plus or minus their tolerance, bodies as tape and survey leave them."""
+    random = np.random.default_rng(seed)
+    errors, values = {}, {}
+    for path, mark in toleranced(car).items():
+        axes = AXES[type(mark)]
+        errors[path] = np.stack([within(random, mark.tolerance, count) for _ in axes])
+        values |= {f"{path}.{axis}": getattr(mark, axis) + error for axis, error in zip(axes, errors[path], strict=True)}
+    own, constants = (int(part) for part in random.integers(2**31, size=2))
+    bodies = sample(driver, count, own)
+    links = links_of(bodies, driver, relation_errors(count, constants))
+    return Drawn(spread(car, values), links, errors | {name: value[None] for name, value in bodies.items()})
+
+
+def asked_for(driver: Driver) -> dict[str, str]:
+    """Dimensions of the body that a tape can give, with plain words; those already measured among them."""
+    words = titles()
+    given = measured(driver)
+    return {name: f"{words[name]}{' (again)' if name in given else ''}" for name in words}
+
+
+def _marks(node: Any, path: tuple[str, ...]) -> Iterator[tuple[str, Point | SideMark]]:
+    if isinstance(node, (Point, SideMark)):
+        yield ".".join(path), node
+    elif isinstance(node, BaseModel):
+        for name in type(node).model_fields:
+            yield from _marks(getattr(node, name), (*path, name))
+    elif isinstance(node, tuple):
+        for at, part in enumerate(node):
+            yield from _marks(part, (*path, str(at)))
