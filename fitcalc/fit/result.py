@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from fitcalc.body.links import Links
+from fitcalc.checks.case import Case
 from fitcalc.checks.check import STATUSES, Check, Figure
 from fitcalc.checks.limits import LimitSet
 from fitcalc.documents.car import Car
@@ -26,6 +27,11 @@ class Result:
     work: Mapping[str, PedalWork]
     figures: tuple[Figure, ...]
     checks: tuple[Check, ...]
+
+    @property
+    def case(self) -> Case:
+        """What the checks looked at."""
+        return Case(self.car, self.driver, self.links, self.setup, self.sitting)
 
     def worst_first(self) -> list[Check]:
         """The checks of the first case, failures first, then by the least margin."""

@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 from pydantic import BaseModel
 
-from fitcalc.body.dimensions import measured, titles
+from fitcalc.body.dimensions import FIELDS, measured, titles
 from fitcalc.body.estimate import sample
 from fitcalc.body.links import Links, links_of
 from fitcalc.body.relations import relation_errors
@@ -28,7 +28,7 @@ class Drawn:
     Attributes:
         car: with arrays over cases in place of what the tape gave.
         links: of the bodies.
-        errors: by measurement (path in the car file, or dimension of the body) its errors, `(k, n)`.
+        errors: what was drawn for each measurement, by path in the car file or field of the driver file, `(k, n)`.
     """
 
     car: Car
@@ -52,14 +52,17 @@ def drawn(car: Car, driver: Driver, count: int, seed: int) -> Drawn:
     own, constants = (int(part) for part in random.integers(2**31, size=2))
     bodies = sample(driver, count, own)
     links = links_of(bodies, driver, relation_errors(count, constants))
-    return Drawn(spread(car, values), links, errors | {name: value[None] for name, value in bodies.items()})
+    body = {name: bodies[dimension][None] for name, dimension in FIELDS.items()}
+    return Drawn(spread(car, values), links, errors | body)
 
 
-def asked_for(driver: Driver) -> dict[str, str]:
-    """Dimensions of the body that a tape can give, with plain words; those already measured among them."""
-    words = titles()
-    given = measured(driver)
-    return {name: f"{words[name]}{' (again)' if name in given else ''}" for name in words}
+def measurements(car: Car, driver: Driver) -> dict[str, str]:
+    """What may be measured (again): path in the car or driver file, with plain words."""
+    given, words = measured(driver), titles()
+    again = {True: "again", False: "not yet measured"}
+    points = {path: f"{path.replace('_', ' ').replace('.', ', ')}, again" for path in toleranced(car)}
+    body = {name: f"{words[dimension]}, {again[dimension in given]}" for name, dimension in FIELDS.items()}
+    return points | body
 
 
 def _marks(node: Any, path: tuple[str, ...]) -> Iterator[tuple[str, Point | SideMark]]:

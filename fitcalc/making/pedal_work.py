@@ -64,6 +64,7 @@ def motion(pedal: Pedal, rework: PedalRework) -> pedal_motion.Pedal:
     arm = column(pedal.arm) + column(rework.longer_arm) - stands * stand_off * sind(tilt)
     off = column(pedal.stand_off) + stand_off * cosd(tilt)
     pivot = xyz(pedal.pivot)[:, [0, 2]]
-    arm, off, rest, turn = np.broadcast_arrays(arm, off, column(pedal.rest_angle), travel_angle(pedal))
+    many = np.zeros(len(pivot))
+    arm, off, rest, turn, _ = np.broadcast_arrays(arm, off, column(pedal.rest_angle), travel_angle(pedal), many)
     hanging = np.full(len(arm), pedal.hinge == "hanging")
     return pedal_motion.Pedal(np.broadcast_to(pivot, (len(arm), 2)), hanging, arm, off, rest, turn)

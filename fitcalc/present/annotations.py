@@ -6,25 +6,22 @@ import numpy as np
 
 from fitcalc.checks.check import Check, Status
 from fitcalc.fit.result import Result
-from fitcalc.posture.cases import xyz
 from fitcalc.present.chosen import chosen, short_text
 from fitcalc.present.outlines import toward
 from fitcalc.present.picture import (
     XY,
     Arc,
-    Area,
     Dimension,
     Line,
     Primitive,
     Style,
     Text,
     View,
-    points_of,
     seen,
 )
-from fitcalc.units import Floats
 
-RADIUS, ROUND_STEPS = 85.0, 24
+RADIUS = 85.0
+"""Of an arc, mm."""
 SAME = 1.5
 """A drawn distance or angle shows a figure when it agrees with it within this, mm or degrees."""
 ALONG = frozenset({"feet.axle_line", "feet.bulkhead", "pedal.bulkhead"})
@@ -111,7 +108,7 @@ def _angle(check: Check, points: list[XY], legs: tuple[XY, XY, XY]) -> Iterator[
         return
     from_datum = len(points) == 2
     if from_datum:
-        yield Line(f"{key}.from", "dimension", check.id, (corner, _from(corner, start, 1.3 * RADIUS)))
+        yield Line(f"{key}.from", "dimension", check.id, (corner, from_point(corner, start, 1.3 * RADIUS)))
     yield Line(f"{key}.legs", "link", check.id, (corner, last))
     radius = 1.1 * RADIUS if from_datum else RADIUS
     yield Arc(key, style, check.id, corner, radius, start, sweep, words)
@@ -149,53 +146,7 @@ def turn(start: float, end: float) -> float:
     return (end - start + 180.0) % 360.0 - 180.0
 
 
-def limit_areas(result: Result, view: View, emphasis: Collection[str] | None = None) -> Iterator[Primitive]:
-    """The sectors that the limits of the chosen straps allow, to lie under everything else."""
-    for check in chosen(result, view, emphasis):
-        points = [seen(point, view) for point in check.figure.evidence]
-        low, high = bounds(check)
-        straps = check.figure.quantity in ("harness.shoulder.side_angle", "harness.lap.side_angle")
-        if straps and len(points) == 2 and low is not None and high is not None:
-            reach = 1.08 * toward(*points)[1]
-            yield Area(f"limit.{check.id}", "limit area", check.id, sector(points[0], reach, -low, -high))
-
-
-def bounds(check: Check) -> tuple[float | None, float | None]:
-    """The span that must hold, or else the one that should."""
-    if check.low is None and check.high is None:
-        return _first(check.recommended_low), _first(check.recommended_high)
-    return _first(check.low), _first(check.high)
-
-
-def _first(bound: Floats | None) -> float | None:
-    return None if bound is None else float(np.ravel(bound)[0])
-
-
-def sector(corner: XY, radius: float, start: float, end: float) -> tuple[XY, ...]:
-    """A slice of a disc, from one direction to another."""
-    angles = np.linspace(start, end, ROUND_STEPS).tolist()
-    return (corner, *(_from(corner, angle, radius) for angle in angles))
-
-
-def _from(corner: XY, angle: float, distance: float) -> XY:
+def from_point(corner: XY, angle: float, distance: float) -> XY:
+    """The point at a direction, degrees, and a distance from another."""
     way = np.radians(angle)
     return corner[0] + distance * float(np.cos(way)), corner[1] + distance * float(np.sin(way))
-
-
-def hoop_line(result: Result) -> Iterator[Primitive]:
-    """The line over the tops of the hoops."""
-    hoops = result.car.hoops
-    if hoops is not None:
-        ends = (seen(xyz(hoops.front_top), "side"), seen(xyz(hoops.main_top), "side"))
-        yield Line("hoop_line", "centre", "car.hoops", ends)
-
-
-def hoop_band(result: Result) -> Iterator[Primitive]:
-    """Below the line over the hoops, the band that the helmet must keep out of."""
-    needed = [bounds(check)[0] for check in result.checks if check.figure.quantity == "head.hoop_line"]
-    depth = max((low for low in needed if low is not None), default=0.0)
-    for line in hoop_line(result) if depth > 0.0 else ():
-        start, end = points_of(line)
-        (dx, dz), _ = toward(start, end)
-        below = [(x + dz * depth, z - dx * depth) for x, z in (end, start)]
-        yield Area("limit.hoop_line", "keep out area", "head.hoop_line", (start, end, *below))

@@ -5,22 +5,20 @@ from collections.abc import Collection, Iterator
 import numpy as np
 
 from fitcalc.body.links import Links
-from fitcalc.checks.check import Check
 from fitcalc.documents.car import Car
 from fitcalc.documents.car_pedals import Pedal
 from fitcalc.fit.result import Result
 from fitcalc.posture.limbs import Leg
 from fitcalc.posture.pads import Pad, pad_edges
-from fitcalc.present.annotations import STYLES
-from fitcalc.present.body_drawing import sole_seen
+from fitcalc.present.body_parts import sole_seen
 from fitcalc.present.car_drawing import height_of, pairs
 from fitcalc.present.car_plan import rectangle
-from fitcalc.present.chosen import chosen, short_text
+from fitcalc.present.chosen import chosen
+from fitcalc.present.pad_marks import pad_annotation
 from fitcalc.present.picture import (
     XY,
     Area,
     Circle,
-    Dimension,
     Legend,
     Line,
     Picture,
@@ -34,8 +32,6 @@ from fitcalc.present.titles import title
 
 BEHIND = 120.0
 """Obstacles whose front lies further than this behind the pads, mm, are between them and the eye: left out."""
-STAND_OFF = 28.0
-"""How far below the pads the dimensions between them stand, mm."""
 
 
 def pad_view(
@@ -82,7 +78,7 @@ def _drawn(
     for name, at in other.sitting.pedals.items() if other is not None else ():
         yield from _shoe(f"other.{name}", "other driver", at.rest, other.links if other else result.links)
     for check in chosen(result, "pads", emphasis):
-        yield from _annotation(check, result)
+        yield from pad_annotation(check, result)
 
 
 def _box(car: Car, x: float) -> Iterator[Primitive]:
@@ -146,44 +142,3 @@ def _pad(name: str, pedal: Pedal, pad: Pad) -> Iterator[Primitive]:
 def _shoe(name: str, style: Style, leg: Leg, links: Links) -> Iterator[Primitive]:
     outline = sole_seen(leg, links, "pads")
     yield Line(f"shoe.{name}", style, "driver.shoe", (*outline, outline[0]))
-
-
-def _annotation(check: Check, result: Result) -> Iterator[Primitive]:
-    key, style, words = f"check.{check.id}", STYLES[check.status], short_text(check)
-    ends = _ends(check, result)
-    if len(ends) == 2:
-        yield Dimension(key, style, check.id, ends[0], ends[1], words)
-    else:
-        yield Text(key, style, check.id, ends[0], words)
-
-
-def _ends(check: Check, result: Result) -> tuple[XY, ...]:
-    """The two ends of a figure across the pads, level; or the one point it belongs to."""
-    quantity, value = (
-        check.figure.quantity,
-        float(check.figure.value[0]) if check.figure.value is not None else 0.0,
-    )
-    names = check.figure.id.split(".")[1].split("_")
-    if quantity == "cleat.play":
-        return (_below(names[0], result),)
-    points = [seen(point, "pads") for point in check.figure.evidence]
-    if quantity == "cleat.pads" and value > 0.0:
-        low = min(_below(name, result)[1] for name in names) - STAND_OFF
-        left = float(points[0][0]) + float(result.car.fitted_pedals()[names[0]].pad_width) / 2
-        return (left, low), (left + value, low)
-    if quantity == "cleat.shoes":
-        (y1, z1), (y2, z2) = points[:2]
-        return (((y1 + y2) / 2, (z1 + z2) / 2),)
-    if quantity == "pedal.rest_room":
-        half = float(next(iter(result.car.fitted_pedals().values())).pad_width) / 2
-        return ((points[0][0] - half, points[0][1]),)
-    if quantity == "cleat.wall":
-        (y, z), sign = points[0], 1.0 if points[0][0] > 0.0 else -1.0
-        return (y, z), (y + sign * value, z)
-    return (points[0],)
-
-
-def _below(name: str, result: Result) -> XY:
-    """The middle of a pad's lower edge."""
-    low, _ = pad_edges(result.sitting.pedals[name].rest_pad, result.car.fitted_pedals()[name])
-    return seen(low, "pads")

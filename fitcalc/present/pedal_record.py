@@ -16,6 +16,7 @@ from fitcalc.present.bar_record import BarRecord, bar_record
 from fitcalc.present.mount_record import MountsRecord, mounts_record
 from fitcalc.present.parts import Record
 from fitcalc.present.record import CheckRecord, check_rows
+from fitcalc.present.shoe_record import ShoeRecord, shoe_records
 from fitcalc.present.wording import CAUTIONS
 from fitcalc.units import Floats
 
@@ -100,6 +101,7 @@ class PedalsRecord(Record):
     setup: Setup
     band: float = Field(description="Change of ratio that the mixes may make, %.")
     pedals: dict[str, ChangeRecord]
+    shoes: dict[str, ShoeRecord]
     seat: MountsRecord
     checks: list[CheckRecord]
     cautions: list[str]
@@ -120,6 +122,7 @@ def pedals_record(found: Result, after: Result, band: float) -> PedalsRecord:
         setup=after.setup,
         band=band,
         pedals={name: _change(name, found, after, band) for name in after.work},
+        shoes=shoe_records(after),
         seat=mounts_record(after),
         checks=[check for check in check_rows(after) if check.id.startswith(SHOWN)],
         cautions=list(CAUTIONS),

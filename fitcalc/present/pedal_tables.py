@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from fitcalc.present.bar_tables import advice_table, bars_table
 from fitcalc.present.mount_record import LevelRecord, MountsRecord
 from fitcalc.present.pedal_record import ChangeRecord, PedalsRecord
+from fitcalc.present.shoe_record import near_table, shoes_table
 from fitcalc.present.summary import checks_table, remedies_table
 from fitcalc.present.tables import Table
 from fitcalc.present.wording import MARKS, amount, number
@@ -39,6 +40,8 @@ def pedal_tables(record: PedalsRecord) -> list[Table]:
         stock_table(record.pedals),
         advice_table(change.bar for change in record.pedals.values()),
         mix_table(record),
+        shoes_table(record.shoes),
+        near_table(record.shoes),
         mounts_table(record.seat),
         fixing_table(record.seat),
         checks_table("Checks that do not pass", [check for check in record.checks if check.status != "pass"]),

@@ -3,7 +3,7 @@
 from collections.abc import Collection, Iterator
 
 from fitcalc.fit.result import Result
-from fitcalc.present.annotations import annotations, hoop_band, hoop_line, limit_areas
+from fitcalc.present.annotations import annotations
 from fitcalc.present.body_drawing import (
     FOUND,
     OTHER,
@@ -14,6 +14,7 @@ from fitcalc.present.body_drawing import (
 )
 from fitcalc.present.car_drawing import axle, in_front, surroundings
 from fitcalc.present.harness_drawing import harness_drawing
+from fitcalc.present.limit_areas import hoop_band, hoop_line, limit_areas
 from fitcalc.present.picture import Picture, Primitive, bounds_of
 from fitcalc.present.rework_marks import handles, rework_dimensions
 from fitcalc.present.seat_and_pedals import pedals_beside, pedals_found, rails, seat_beside, wheel_beside

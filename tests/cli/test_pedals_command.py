@@ -141,3 +141,14 @@ def test_band_is_a_percentage(capsys, band):
 def test_schema_can_be_asked_for(capsys):
     assert main(["schema", "pedals"]) == 0
     jsonschema.Draft202012Validator.check_schema(json.loads(capsys.readouterr().out))
+
+
+@pytest.mark.parametrize("car", ["hillclimb", "student", "upright"])
+def test_says_what_each_shoe_passes_when_and_where(capsys, car):
+    main(["pedals", car, "robin", "--json"])
+    record = json.loads(capsys.readouterr().out)
+    for shoe in record["shoes"].values():
+        rooms = [near["room"] for near in shoe["near"]]
+        assert rooms == sorted(rooms)
+        assert all(0 <= near["travel"] <= 100 for near in shoe["near"])
+        assert shoe["spacing_least"] == pytest.approx(98.0)

@@ -1,0 +1,95 @@
+"""The small drawings of the measuring guide, as plain data: where the tape or the angle finder goes."""
+
+from typing import Any
+
+from pydantic import BaseModel, ConfigDict
+
+Spot = tuple[float, float]
+Line = tuple[Spot, ...]
+
+
+class Part(BaseModel):
+    """A piece of the guide: read from a data file, never changed."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
+
+
+class Tape(Part):
+    """One distance.
+
+    Attributes:
+        ends: where the tape starts and where it is read.
+        label: what to write beside it.
+    """
+
+    ends: tuple[Spot, Spot]
+    label: str
+
+
+class Arc(Part):
+    """One angle, between two legs from a corner.
+
+    Attributes:
+        corner: where the legs meet.
+        radius: length of the legs.
+        start: direction of the leg that is measured from, deg, counter-clockwise from rightward.
+        end: direction of the leg that is measured, deg, counter-clockwise from rightward.
+    """
+
+    corner: Spot
+    radius: float
+    start: float
+    end: float
+
+
+class Drawing(Part):
+    """A line drawing in a box 100 wide and 100 high, x to the right, y up.
+
+    Attributes:
+        lines: outlines, each a run of points.
+        circles: centre x, centre y, radius.
+        thin: axle line, level plane, centre plane, and what moves in its other position.
+        tapes: the measured distances; a point has one for each coordinate.
+        arcs: the measured angles.
+        spots: points that are measured, or the place where a scale is read.
+        label: what to write beside an arc, or beside the spots where there is no tape.
+    """
+
+    lines: tuple[Line, ...]
+    circles: tuple[tuple[float, float, float], ...] = ()
+    thin: tuple[Line, ...] = ()
+    tapes: tuple[Tape, ...] = ()
+    arcs: tuple[Arc, ...] = ()
+    spots: tuple[Spot, ...] = ()
+    label: str
+
+
+def drawing(row: dict[str, Any], figures: dict[str, Any], label: str) -> Drawing:
+    """One entry's drawing.
+
+    Args:
+        row: names its `figure`, or several drawn together, and gives any of `tape` (two ends), `tapes` (by label),
+            `arcs`, `spots`, and `point`: x, z and perhaps y of a point whose tapes start at the figure's `origin`.
+        figures: the base figures by name.
+        label: what is measured.
+    """
+    names = row["figure"] if isinstance(row["figure"], list) else [row["figure"]]
+    pieces = [figures[name] for name in names]
+    tapes = {label: row["tape"]} if "tape" in row else row.get("tapes", {})
+    origin = next((piece["origin"] for piece in pieces if "origin" in piece), [])
+    point = _point(origin, row["point"]) if "point" in row else {}
+    return Drawing(
+        **{kind: sum((piece.get(kind, []) for piece in pieces), []) for kind in ("lines", "circles", "thin")},
+        tapes=tuple(Tape(ends=ends, label=name) for name, ends in {**tapes, **point}.items()),
+        arcs=row.get("arcs", ()),
+        spots=row.get("spots", [row["point"][:2]] if "point" in row else ()),
+        label=label,
+    )
+
+
+def _point(origin: list[float], point: list[float]) -> dict[str, tuple[Spot, Spot]]:
+    """The tapes of a point's coordinates; none for one that is zero."""
+    axle, level, centre = origin
+    x, z, y = (*point, centre)[:3]
+    tapes = {"x": ((axle, z), (x, z)), "z": ((x, level), (x, z)), "y": ((x, centre), (x, y))}
+    return {name: ends for name, ends in tapes.items() if ends[0] != ends[1]}
