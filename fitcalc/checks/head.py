@@ -60,7 +60,7 @@ def _brace(case: Case, hoops: Hoops) -> Figure:
 
 
 def _line_figure(case: Case, id: str, front: Points, rear: Points) -> Figure:
-    trunk, upward = case.sitting.trunk, -across(front - rear)
+    trunk, upward = case.sitting.trunk, across(front - rear)
     nearest = touching_point(trunk.helmet, trunk.helmet_length / 2, trunk.helmet_height / 2, upward)
     return measured(case, id, below(trunk, front, rear), (nearest, front, rear))
 

@@ -1,8 +1,8 @@
 """How sure the fit is: intervals of lengths and figures, the odds of every check, and what to measure again.
 
 Tape tolerances and body estimates are drawn and go through the same figures as everything else. The figures of swept
-outlines, straps and bolts take far longer than the rest and are worked out for the first `FEW` draws only; every
-interval and every probability says from how many draws it comes.
+outlines, straps and bolts, and the lengths to cut, take far longer than the rest and are worked out for the first `FEW`
+draws only; every interval and every probability says from how many draws it comes.
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -42,12 +42,10 @@ FEW = 2_000
 CHUNK = 8_000
 """Draws worked out at a time: what bounds the memory."""
 WORKERS = 2
-TRIED = 3.0
-"""The bar tried beside the chosen one differs by so much at least, mm; the length needed follows from the two."""
-USUAL_FALL = 0.5
-"""How much a knee bends for a mm of bar, deg: where the other bar is looked for."""
 LONGEST = 200.0
 """Longest stand-off that a setup may have, mm."""
+HALVINGS = 12
+"""200 mm shrink to 0.05 mm."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -189,7 +187,8 @@ def _part(case: Case, checks: Sequence[Check], cases: Drawn | None) -> _Part:
     values = {check.figure.id: check.figure.value for check in checks if check.figure.value is not None}
     words = {check.figure.id: (check.label, check.figure.unit) for check in checks}
     words |= {check.id: (check.label, check.figure.unit) for check in checks}
-    lengths = {f"{name}.stand_off": _needed(case, name) for name in case.sitting.pedals}
+    pedals = () if cases is None else case.sitting.pedals
+    lengths = {f"{name}.stand_off": _needed(case, name) for name in pedals}
     words |= {path: (f"{path.partition('.')[0]}: stand-off needed", "mm") for path in lengths}
     return _Part(values, rooms, lengths, words, {} if cases is None else cases.errors)
 
@@ -199,21 +198,21 @@ def _full(case: Case, room: Floats) -> Floats:
 
 
 def _needed(case: Case, name: str) -> Mm:
-    """The stand-off at which the knee is just bent enough, on the chord to another bar close by; none where without."""
-    now, targets = float(np.ravel(getattr(case.setup, name).stand_off)[0]), windows_for(case.driver)
-    here = leg_excess(case.sitting.pedals[name], targets)
-    other = np.clip(now + here / USUAL_FALL, 0.0, LONGEST)
-    other = np.where(np.abs(other - now) < TRIED, now + TRIED, other)
-    setup = spread(case.setup, {f"{name}.stand_off": other})
-    at = on_pedal(name, case.car, setup, case.sitting.trunk, case.sitting.hips, case.links)
-    there = leg_excess(at, targets)
-    return np.clip(now + _chord(here, there, other - now), 0.0, LONGEST)
+    """The stand-off at which the knee is just bent enough, by halving; 0 where it is without, at most `LONGEST`."""
+    targets = windows_for(case.driver)
 
+    def bent_enough(stand_off: Mm) -> Bools:
+        setup = spread(case.setup, {f"{name}.stand_off": stand_off})
+        at = on_pedal(name, case.car, setup, case.sitting.trunk, case.sitting.hips, case.links)
+        return leg_excess(at, targets) <= 0.0
 
-def _chord(here: Floats, there: Floats, step: Mm) -> Mm:
-    """How far to go for the excess to vanish, on the line through two of its values."""
-    fall = here - there
-    return np.divide(here * step, fall, out=np.zeros_like(here), where=np.abs(fall) > 1e-9)
+    low, high = np.zeros(case.count), np.full(case.count, LONGEST)
+    without = bent_enough(low)
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2
+        enough = bent_enough(middle)
+        low, high = np.where(enough, low, middle), np.where(enough, middle, high)
+    return np.where(without, 0.0, high)
 
 
 def _joined(parts: Sequence[_Part], kind: str, id: str) -> Floats:

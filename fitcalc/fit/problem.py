@@ -37,7 +37,7 @@ class Problem:
     variables: tuple[Variable, ...]
     settled: frozenset[str]
     measures: Sequence[Measure]
-    guards: Mapping[str, float] = NO_GUARDS
+    guards: Mapping[str, float]
 
     def lacking(self, values: Values, measures: Sequence[Measure] | None = None) -> Floats:
         """What all that must hold lacks together, mm and deg alike, `(n,)`; 0 = passes."""
@@ -67,7 +67,7 @@ def problem_of(
 ) -> Problem:
     """The task of fitting one driver to one car with everything that its file lets move."""
     links, variables = links_for(driver), variables_for(car, efforts)
-    bare = Problem(car, driver, links, rules, variables, frozenset(), measures)
+    bare = Problem(car, driver, links, rules, variables, frozenset(), measures, NO_GUARDS)
     return replace(bare, settled=_settled(bare), guards=guards)
 
 

@@ -20,11 +20,12 @@ from fitcalc.documents.setup import Setup
 from fitcalc.fit.cases import setup_at, setup_of
 from fitcalc.fit.conflict import Conflict, conflict_of
 from fitcalc.fit.placing import PLACEMENT, coarse_places, near_places, pitch, with_least_bars
-from fitcalc.fit.problem import Problem, Values, problem_of
+from fitcalc.fit.problem import Problem, Values, picked, problem_of
 from fitcalc.fit.progress import Progress, unheeded
 from fitcalc.fit.sweep import Measure
 from fitcalc.fit.tuning import NARROWER, Tried, judged, together, tuned
 from fitcalc.fit.variables import HAIR, Effort
+from fitcalc.units import Floats
 
 BOUND = (head_figures, seat_figures, posture_figures)
 """Measures that no anchor, spacer or bar (beyond what the knee asks) can help."""
@@ -110,18 +111,33 @@ def solved(problem: Problem, progress: Progress = unheeded) -> Solution:
 
 def searched(problem: Problem, progress: Progress = unheeded) -> tuple[Tried, bool]:
     """Every rework that was judged in full, from best to worst, and whether the search came to its end."""
-    tried = _worked(problem, coarse_places(problem), range(1))
-    widths = {path: pitch(problem, path) for path in PLACEMENT}
-    for zoom in range(ZOOMS):
-        tried = tried.at(tried.order())
-        if not progress((zoom + 1) / (ZOOMS + 1)):
+    start = judged(problem, {"seat_travel": np.zeros(1)})
+    tried, widths = start, {path: pitch(problem, path) for path in PLACEMENT}
+    for zoom in range(ZOOMS + 1):
+        places = coarse_places(problem) if zoom == 0 else near_places(problem, _placement(tried), widths)
+        tried = _worked(problem, _untried(places, tried if zoom else None), tried)
+        widths = widths if zoom == 0 else {path: width / NARROWER for path, width in widths.items()}
+        if not progress((zoom + 1) / (ZOOMS + 2)):
             return tried, False
-        centre = {path: float(tried.values[path][0]) if path in tried.values else 0.0 for path in PLACEMENT}
-        near = _worked(problem, near_places(problem, centre, widths), range(zoom, zoom + 2))
-        tried = together([tried, near])
-        widths = {path: width / NARROWER for path, width in widths.items()}
+    best = tried.at(np.arange(min(TUNED, len(tried.cost))))
+    tried = together([tried, tuned(problem, best, range(1, 1 + ZOOMS))])
     progress(1.0)
     return tried.at(tried.order()), True
+
+
+def _placement(tried: Tried) -> dict[str, float]:
+    """Where seat and box stand in the best rework."""
+    return {path: float(tried.values[path][0]) if path in tried.values else 0.0 for path in PLACEMENT}
+
+
+def _untried(places: Values, tried: Tried | None) -> dict[str, Floats]:
+    """Those placements at which nothing was judged yet."""
+    if tried is None or not places:
+        return dict(places)
+    zero = np.zeros(len(tried.cost))
+    known = set(zip(*(tried.values.get(path, zero).tolist() for path in places), strict=True))
+    new = [row not in known for row in zip(*(value.tolist() for value in places.values()), strict=True)]
+    return picked(places, np.flatnonzero(new))
 
 
 def rework_of(tried: Tried, case: int) -> Rework:
@@ -131,28 +147,32 @@ def rework_of(tried: Tried, case: int) -> Rework:
     return Rework(setup_at(setup_of(one.values), 0), float(one.cost[0]), float(one.lacking[0]), changes)
 
 
-def _worked(problem: Problem, places: Values, levels: range) -> Tried:
-    """The best of these placements with anchors, spacer and bars chosen, in batches from the least bound up."""
-    places = with_least_bars(problem, places or {"seat_travel": np.zeros(1)})
+def _worked(problem: Problem, places: Values, tried: Tried) -> Tried:
+    """What was tried with the best of more placements, best first; in batches from the least bound up."""
+    if not places or len(next(iter(places.values()))) == 0:
+        places = {"seat_travel": np.zeros(1)}
+    places = with_least_bars(problem, places)
     bound = Tried(places, problem.lacking(places, BOUND), problem.cost(places))
-    order, done, best, idle = bound.order(), [], (np.inf, np.inf), 0
+    order, done, idle = bound.order(), [tried], 0
+    best = (float(tried.lacking[0]), float(tried.cost[0]))
     for start in range(0, len(order), BATCH):
         batch = bound.at(order[start : start + BATCH])
         if (batch.lacking[0], batch.cost[0]) >= best or idle >= BATCHES:
             break
-        found = _judged_batch(problem, batch.values, levels)
+        found = _judged_batch(problem, batch.values)
         top = found.order()[0]
         reached = float(found.lacking[top]), float(found.cost[top])
         idle = 0 if reached < best else idle + 1
         best = min(best, reached)
         done.append(found)
-    return together(done)
+    every = together(done)
+    return every.at(every.order())
 
 
-def _judged_batch(problem: Problem, values: Values, levels: range) -> Tried:
+def _judged_batch(problem: Problem, values: Values) -> Tried:
     plain = judged(problem, values)
     few = plain.order()[:TUNED]
-    return together([plain, tuned(problem, plain.at(few), levels)])
+    return together([plain, tuned(problem, plain.at(few), range(1))])
 
 
 def _others(tried: Tried) -> tuple[Rework, ...]:

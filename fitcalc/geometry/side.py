@@ -33,7 +33,7 @@ def at_y(points: Points, y: Floats) -> Points:
     return point(points[..., 0], y, points[..., 2])
 
 
-def scaled(vector: Points, size: Floats) -> Points:
+def scaled(vector: Points, size: Floats | float) -> Points:
     """Each vector times its own number."""
     return vector * np.asarray(size)[..., None]
 

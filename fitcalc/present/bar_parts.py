@@ -113,5 +113,3 @@ def _section(bar: Bar) -> tuple[XY, ...]:
     fibres = bar_section(bar.shape, column(bar.depth), column(bar.thickness)).fibres[0]
     low = fibres.min(axis=0)
     return tuple((float(wide - low[1]), float(deep - low[0])) for deep, wide in fibres)
-
-

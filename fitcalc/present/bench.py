@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from fitcalc.fit.result import Result
+from fitcalc.making.seat_work import seat_mounts
 from fitcalc.present.bar_parts import bar_parts
 from fitcalc.present.bench_parts import Bench, Step, set_length
 from fitcalc.present.seat_parts import seat_parts
@@ -40,9 +41,19 @@ def _seat_steps(result: Result) -> Iterator[Step]:
         yield Step("Seat", seat_move(travel) + (f": {abs(holes)} {plural}" if holes else ""))
     if abs(rise) > LEAST:
         yield Step("Seat", f"set its mounts {_way(rise, 'higher', 'lower')}")
+    yield from _sunk_mounts(result)
     if abs(lean) > LEAST:
         way = "further back" if lean > 0 else "more upright"
         yield Step("Seat", f"turn it {abs(set_length(lean)):g} deg {way} about its front mounts")
+
+
+def _sunk_mounts(result: Result) -> Iterator[Step]:
+    """Mounts that come below their holes, which no spacer mends."""
+    drops = seat_mounts(result.car, result.setup).offset[0][:, 2]
+    low = drops[drops < -LEAST]
+    if len(low):
+        text = f"{len(low)} come up to {-set_length(low.min()):g} mm below their holes: a dropped bracket, or a recess"
+        yield Step("Seat mounts", text)
 
 
 def _way(value: float, positive: str, negative: str) -> str:

@@ -155,7 +155,7 @@ def _area(name: str, ref: str, style: Style, look: Look, points: tuple[XY, ...])
 
 
 def _skeleton(name: str, joints: tuple[XY, ...], look: Look) -> Iterator[Primitive]:
-    if look.link is not None:
+    if look.link is not None and len(joints) > 1:
         yield Line(f"{look.prefix}.{name}.links", look.link, "", joints)
     if look.joint is not None:
         for at, joint in enumerate(joints):

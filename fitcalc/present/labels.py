@@ -27,6 +27,8 @@ from fitcalc.units import Floats
 
 LETTER, HEIGHT, PADDING = 0.60, 1.3, 0.5
 """Mean width of a letter, height of a line and room at the two ends, in heights of the lettering."""
+LETTERS_ONLY = np.array([0.2, 0.35, -0.2, -0.35])
+"""From the room of a text to its bare letters, left, bottom, right, top, in heights of the lettering."""
 RINGS = (0.0, 1.2, 2.2, 3.4, 5.0, 7.0, 9.5)
 """How far from home a text is tried, in heights of the lettering."""
 DIRECTIONS = 12
@@ -115,7 +117,7 @@ def _on_dimension(dimension: Dimension, text: str, size: float) -> Wish:
         beyond = 1.8 * size + 0.5 * _extent(text, size, way)
         return Wish(dimension.key, text, _from((x2, y2), way, beyond), 0.0, middle)
     lift = np.radians(turn + 90.0)
-    return Wish(dimension.key, text, _from(middle, lift, 0.75 * size), turn, middle)
+    return Wish(dimension.key, text, _from(middle, lift, 0.8 * size), turn, middle)
 
 
 def _extent(text: str, size: float, way_rad: float) -> float:
@@ -137,7 +139,7 @@ def _settled(wish: Wish, size: float, taken: Floats, ink: Ink, page: Bounds | No
     """The cheapest of the places round home that touches no other text."""
     boxes, moved = _tries(wish, size)
     hits = HIT_COST * _overlap(boxes, taken) + CUT_COST * _outside(boxes, page)
-    cost = moved / size + LINE_COST * ink.under(boxes) + hits
+    cost = moved / size + LINE_COST * ink.under(boxes + LETTERS_ONLY * size) + hits
     best = int(np.argmin(cost))
     left, bottom, right, top = boxes[best].tolist()
     at = ((left + right) / 2, (bottom + top) / 2)

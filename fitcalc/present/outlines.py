@@ -104,7 +104,8 @@ def shoe(length: float, ankle: XY) -> tuple[XY, ...]:
         (
             (0.00, 0.0), (0.30 * length, 0.0), (0.62 * length, 0.0), (0.90 * length, 0.0),
             (0.985 * length, 0.025 * length), (0.99 * length, 0.09 * length), (0.88 * length, 0.16 * length),
-            (0.68 * length, 0.20 * length), (along + 0.22 * length, 0.92 * up), (along + 0.15 * length, up + 0.14 * length),
+            (0.68 * length, 0.20 * length), (along + 0.22 * length, 0.92 * up),
+            (along + 0.15 * length, up + 0.14 * length),
             (along - 0.15 * length, up + 0.16 * length), (along - 0.19 * length, 0.80 * up),
             (-0.005 * length, 0.10 * length),
         ),

@@ -30,6 +30,8 @@ from fitcalc.present.picture import (
 )
 from fitcalc.present.titles import title
 
+PIVOT = 8.0
+"""Radius that a pivot is drawn with, mm."""
 BEHIND = 120.0
 """Obstacles whose front lies further than this behind the pads, mm, are between them and the eye: left out."""
 
@@ -74,7 +76,8 @@ def _drawn(
         yield from _pad(name, pedal, at.rest_pad)
     for name, at in sitting.pedals.items():
         yield from _shoe(name, "shoe", at.rest, result.links)
-        yield Text(f"name.{name}", "note", f"car.pedals.{name}", seen(at.rest_pad.pivot, "pads"), name)
+        y, z = seen(at.rest_pad.pivot, "pads")
+        yield Text(f"name.{name}", "note", f"car.pedals.{name}", (y, z + PIVOT), name)
     for name, at in other.sitting.pedals.items() if other is not None else ():
         yield from _shoe(f"other.{name}", "other driver", at.rest, other.links if other else result.links)
     for check in chosen(result, "pads", emphasis):
@@ -128,7 +131,7 @@ def _pad(name: str, pedal: Pedal, pad: Pad) -> Iterator[Primitive]:
     yield Line(
         f"pedal.{name}.arm", "outline", f"{ref}.arm", (seen(pad.pivot, "pads"), seen(pad.centre, "pads"))
     )
-    yield Circle(f"pedal.{name}.pivot", "outline", f"{ref}.pivot", seen(pad.pivot, "pads"), 8.0)
+    yield Circle(f"pedal.{name}.pivot", "outline", f"{ref}.pivot", seen(pad.pivot, "pads"), PIVOT)
     yield Area(f"pedal.{name}.pad", "solid", f"{ref}.pad_width", _face(pad, pedal))
     if pedal.cleat_spacing is None:
         return

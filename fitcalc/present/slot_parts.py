@@ -17,8 +17,8 @@ from fitcalc.present.tolerances import tape_doubt
 from fitcalc.units import Floats
 
 JUDGED = ("slot_turn", "slot_end_gap")
-LEAST_CORNER = 4.0
-"""Least corner radius, mm, so that the shell does not tear there: design inference, no source."""
+LARGEST_CORNER = 10.0
+"""Largest corner radius, mm: more would touch the edges of the strap. Smaller slots get round ends (design inference)."""
 CROSS = 6.0
 """How far the centre lines run beyond the slot, mm."""
 WHERE = {
@@ -84,7 +84,7 @@ def _sizes(strap: SlottedStrap, kind: str, doubt: float) -> tuple[Size, ...]:
     return (
         size("length", "length of the slot", cut.length[0], "coarse"),
         size("height", "height of the slot", high, "coarse"),
-        size("radius", "corner radius", min(max(high / 2, LEAST_CORNER), high / 2), "medium"),
+        size("radius", "corner radius", min(high / 2, LARGEST_CORNER), "medium"),
         *placed,
         *measured,
     )
@@ -109,9 +109,12 @@ def _old(strap: SlottedStrap, case: Case) -> tuple[Scribe, ...]:
 def _notes(strap: SlottedStrap, kind: str, case: Case) -> tuple[str, ...]:
     turn = _first(strap.tight.turn)
     now = f"The slot that is there bends the strap by {turn:.1f} deg." if strap.slot else "There is no slot yet."
+    steep = strap.cut.height[0] > strap.cut.length[0]
+    along = ("The strap runs nearly along the shell here: lead it past the shell if you can, a slot this high weakens it.",)
     up = {"shoulder": "up the back", "crotch": "rearward along the cushion", "lap": "toward the anchor"}[kind]
     return (
         now,
+        *(along if steep else ()),
         f"Drawn on the surface sat against; up on the drawing is {up}. The origin is the junction of back and cushion.",
         "Mark it with the driver seated in full kit and the straight strap held across, before anything is cut.",
         "Round and bush the edge on both faces; a shell that carries load is cut only by somebody qualified.",
@@ -164,5 +167,3 @@ def _alike(one: Part, other: Part) -> bool:
 
 def _first(value: Floats) -> float:
     return float(np.ravel(value)[0])
-
-

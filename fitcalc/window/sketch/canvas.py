@@ -106,8 +106,9 @@ class Canvas(QGraphicsView):
         if found:
             self._follows_size = False
             left, bottom, right, top = bounds_of(found)
-            wide = max(AROUND * (right - left), LEAST_FOCUS)
-            high = max(AROUND * (top - bottom), LEAST_FOCUS)
+            whole = self._picture.frame if self._picture else (left, bottom, right, top)
+            wide = min(max(AROUND * (right - left), LEAST_FOCUS), whole[2] - whole[0])
+            high = min(max(AROUND * (top - bottom), LEAST_FOCUS), whole[3] - whole[1])
             self._fit_box((left + right) / 2, (bottom + top) / 2, wide, high)
         self.refresh()
         return bool(found)

@@ -9,7 +9,7 @@ from fitcalc.present.picture import Legend, Picture
 from fitcalc.window.sketch.marks import Look
 from fitcalc.window.sketch.palette import STROKES, brush_for, inks, pen_for
 
-TOP, BOTTOM, SIDE = 3.6, 3.2, 1.6
+TOP, BOTTOM, SIDE = 3.6, 5.4, 1.6
 """Margins that a fitted drawing leaves for the furniture, in heights of the lettering."""
 BAR_PX = 110.0
 
@@ -65,7 +65,7 @@ def _axes(painter: QPainter, area: QRectF, picture: Picture, look: Look) -> None
     painter.setPen(_ink(look))
     painter.setBrush(QBrush(QColor(inks(look.dark)["soft"])))
     for name, dx, dy in ((picture.axes[0], 1.0, 0.0), (picture.axes[1], 0.0, -1.0)):
-        tip = origin + QPointF(2.4 * height * dx, 2.4 * height * dy)
+        tip = origin + QPointF(2.0 * height * dx, 2.0 * height * dy)
         painter.drawLine(origin, tip)
         _arrow(painter, tip, dx, dy, height)
         at = tip + QPointF(0.8 * height * dx, 0.8 * height * dy)

@@ -1,0 +1,144 @@
+"""Several drivers in one car: one set of holes, bars and brackets for all, and what each changes in a minute.
+
+What is fixed is improved one variable at a time from every driver's own best rework; at each try every driver takes the
+best of the quick changes.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from fitcalc.documents.car import Car
+from fitcalc.documents.driver import Driver
+from fitcalc.documents.setup import Setup
+from fitcalc.fit.cases import PATHS, crossed, setup_at, setup_of
+from fitcalc.fit.placing import COARSE, thinned
+from fitcalc.fit.problem import Problem, Values, problem_of, size
+from fitcalc.fit.progress import Progress, unheeded
+from fitcalc.fit.solve import solved
+from fitcalc.fit.variables import Effort, Variable, value_at
+from fitcalc.units import Floats
+
+QUICK = ("seat_travel", "box_travel")
+"""What a driver may set without tools at the bench: a hole of the rail, a slot of the box."""
+TRIES = 9
+PASSES = 3
+
+
+@dataclass(frozen=True, eq=False)
+class Shared:
+    """One car for several drivers.
+
+    Attributes:
+        setups: what the car is set to for each driver, in the order given; they differ in the quick changes only.
+        lacking: what must hold and does not, for each driver, mm and deg together.
+        effort: minutes for what is fixed.
+        complete: False where the search was stopped before its end.
+    """
+
+    setups: tuple[Setup, ...]
+    lacking: tuple[float, ...]
+    effort: float
+    complete: bool
+
+    @property
+    def fits_all(self) -> bool:
+        """Whether everything that can be moved holds for every driver."""
+        return max(self.lacking) <= 0.0
+
+
+def share(
+    car: Car,
+    drivers: Sequence[Driver],
+    *,
+    rules: str | None = None,
+    efforts: Mapping[str, Effort] | None = None,
+    quick: Sequence[str] = QUICK,
+    progress: Progress = unheeded,
+) -> Shared:
+    """Find the fixed rework that fits all drivers, or lacks least over all of them.
+
+    Args:
+        car: as found.
+        drivers: whose car it is.
+        rules: id of the limit set; the car's own when None.
+        efforts: the user's own minutes by path or kind.
+        quick: paths that each driver may set for himself; a bolt-on pad is a pedal's stand-off among them.
+        progress: told the part done; answers whether to go on.
+    """
+    crew = _Crew([problem_of(car, driver, rules, efforts) for driver in drivers], quick)
+    own = [solved(problem).best.setup for problem in crew.problems]
+    starts = [{path: 0.0 for path in crew.fixed}] + [_fixed_of(setup, crew) for setup in own]
+    best, complete = min((crew.judged(start) for start in starts), key=lambda one: one.rank), True
+    for done in range(PASSES * len(crew.fixed)):
+        if not progress((done + 1) / (PASSES * len(crew.fixed) + 1)):
+            complete = False
+            break
+        best = crew.improved(best, list(crew.fixed)[done % len(crew.fixed)], done // len(crew.fixed), starts)
+    return Shared(best.setups, best.lacking, best.rank[1], complete)
+
+
+@dataclass(frozen=True, eq=False)
+class _Try:
+    fixed: dict[str, float]
+    setups: tuple[Setup, ...]
+    lacking: tuple[float, ...]
+    rank: tuple[float, float]
+
+
+class _Crew:
+    """The drivers' tasks, and which variables are fixed for all."""
+
+    def __init__(self, problems: Sequence[Problem], quick: Sequence[str]) -> None:
+        self.problems = problems
+        variables = {each.path: each for each in problems[0].variables}
+        self.fixed: dict[str, Variable] = {path: each for path, each in variables.items() if path not in quick}
+        free = {path: thinned(each, COARSE.get(path, TRIES)) for path, each in variables.items() if path in quick}
+        self.free = crossed(free) if free else {"seat_travel": np.zeros(1)}
+
+    def judged(self, fixed: Mapping[str, float]) -> _Try:
+        """One fixed rework with every driver's best quick change."""
+        rows = {path: np.array([value]) for path, value in fixed.items()}
+        setups, lacking, ranks = self._best(rows)
+        return _Try(dict(fixed), setups[0], lacking[0], ranks[0])
+
+    def improved(self, best: _Try, path: str, level: int, starts: Sequence[Mapping[str, float]]) -> _Try:
+        """The best with one variable changed, tried all over first and then closer by."""
+        each = self.fixed[path]
+        gap = (each.high - each.low) / 4**level
+        places = each.places()
+        near = places[np.abs(places - best.fixed[path]) <= gap + 1e-9]
+        tries = near[np.round(np.linspace(0, len(near) - 1, min(TRIES, len(near)))).astype(int)]
+        tries = np.unique([*tries, 0.0, best.fixed[path], *(start[path] for start in starts)])
+        rows = {other: np.full(len(tries), value) for other, value in best.fixed.items()} | {path: tries}
+        setups, lacking, ranks = self._best(rows)
+        at = min(range(len(tries)), key=lambda one: ranks[one])
+        if ranks[at] >= best.rank:
+            return best
+        return _Try(best.fixed | {path: float(tries[at])}, setups[at], lacking[at], ranks[at])
+
+    def _best(
+        self, rows: Values
+    ) -> tuple[list[tuple[Setup, ...]], list[tuple[float, ...]], list[tuple[float, float]]]:
+        """For each fixed rework every driver's setup and lack, and its rank: lack of all together, then minutes."""
+        count, ways = size(rows), size(self.free)
+        whole = {path: np.repeat(value, ways) for path, value in rows.items()}
+        whole |= {path: np.tile(value, count) for path, value in self.free.items()}
+        each = [self._quickest(problem, whole, count) for problem in self.problems]
+        setups = [tuple(setup_at(setup_of(whole), int(at[row])) for at, _ in each) for row in range(count)]
+        lacking = [tuple(float(lack[row]) for _, lack in each) for row in range(count)]
+        cost = self.problems[0].cost(rows)
+        ranks = [(round(sum(lack), 6), float(cost[row])) for row, lack in enumerate(lacking)]
+        return setups, lacking, ranks
+
+    def _quickest(self, problem: Problem, whole: Values, count: int) -> tuple[np.ndarray, Floats]:
+        lacking = problem.lacking(whole).reshape(count, -1)
+        cost = problem.cost(whole).reshape(count, -1)
+        best = np.lexsort((np.round(cost, 6), lacking), axis=1)[:, 0]
+        rows = np.arange(count)
+        return rows * lacking.shape[1] + best, lacking[rows, best]
+
+
+def _fixed_of(setup: Setup, crew: _Crew) -> dict[str, float]:
+    return {path: float(value_at(setup, path)[0]) for path in PATHS if path in crew.fixed}

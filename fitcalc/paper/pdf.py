@@ -1,0 +1,99 @@
+"""Pages written as PDF: vector lines, embedded fonts, text that can be selected and searched."""
+
+import io
+from collections.abc import Sequence
+
+import matplotlib
+from matplotlib.backends.backend_pdf import PdfPages
+from matplotlib.figure import Figure
+from matplotlib.font_manager import FontProperties
+from matplotlib.lines import Line2D
+from matplotlib.patches import Polygon, Rectangle
+from matplotlib.text import Text
+from matplotlib.transforms import Affine2D
+
+from fitcalc.paper.frame import About, sheet_of
+from fitcalc.paper.lettering import font_file
+from fitcalc.paper.page import Mark, Page, Paper, Stroke, Words, corners_of
+from fitcalc.units import MM_PER_INCH
+
+POINTS = 72.0 / MM_PER_INCH
+"""Points in a mm."""
+SETTINGS = {"pdf.fonttype": 42, "pdf.compression": 6, "path.simplify": False, "text.hinting": "none"}
+PRODUCER = "fitcalc"
+
+
+def pdf_bytes(pages: Sequence[Page], about: About, paper: Paper, title: str) -> bytes:
+    """A PDF of framed pages.
+
+    Args:
+        pages: as from `frame.framed`.
+        about: what they belong to, for the file's own data.
+        paper: as all but lying pages lie.
+        title: of the file.
+    """
+    content = io.BytesIO()
+    told = {"Title": title, "Subject": f"{about.subject}; documents {about.digest}", "Creator": PRODUCER, "CreationDate": None}
+    with matplotlib.rc_context(SETTINGS), PdfPages(content, metadata=told) as file:
+        for page in pages:
+            file.savefig(_figure(page, sheet_of(page, paper)))
+    return content.getvalue()
+
+
+def _figure(page: Page, paper: Paper) -> Figure:
+    figure = Figure(figsize=(paper.width / MM_PER_INCH, paper.height / MM_PER_INCH), dpi=72.0)
+    figure.patch.set_visible(False)
+    for order, mark in enumerate(page.marks):
+        for artist in _artists(mark, figure):
+            artist.set_zorder(order)
+            figure.add_artist(artist)
+    return figure
+
+
+def _artists(mark: Mark, figure: Figure) -> list[Line2D | Polygon | Text]:
+    to_page = Affine2D().scale(POINTS) + _on(figure)
+    return _words(mark, to_page) if isinstance(mark, Words) else [_stroke(mark, to_page)]
+
+
+def _on(figure: Figure) -> Affine2D:
+    """From points to the figure's own dots, which are points until a backend changes its dpi."""
+    return figure.dpi_scale_trans.frozen().inverted().scale(72.0) + figure.dpi_scale_trans - Affine2D().scale(72.0)
+
+
+def _stroke(stroke: Stroke, to_page: Affine2D) -> Line2D | Polygon:
+    shown = stroke.width > 0.0
+    if stroke.fill is None and not stroke.closed:
+        xs, ys = zip(*stroke.points, strict=True)
+        artist: Line2D | Polygon = Line2D(xs, ys, color=stroke.colour, linewidth=stroke.width * POINTS, transform=to_page)
+        artist.set_dash_capstyle("butt")
+        artist.set_solid_capstyle("butt")
+        artist.set_solid_joinstyle("miter")
+    else:
+        face = stroke.fill or "none"
+        edge = stroke.colour if shown else "none"
+        artist = Polygon(stroke.points, closed=True, facecolor=face, edgecolor=edge, linewidth=stroke.width * POINTS, transform=to_page)
+    if stroke.dash and shown:
+        artist.set_linestyle((0.0, [length / stroke.width for length in stroke.dash]))
+    if stroke.clip is not None:
+        left, bottom, right, top = stroke.clip
+        artist.set_clip_path(Rectangle((left, bottom), right - left, top - bottom, transform=to_page))
+    return artist
+
+
+def _words(words: Words, to_page: Affine2D) -> list[Line2D | Polygon | Text]:
+    text = Text(
+        *words.at,
+        words.text,
+        fontproperties=FontProperties(fname=font_file(words.bold), size=words.size * POINTS),
+        color=words.colour,
+        horizontalalignment={"centre": "center"}.get(words.align, words.align),
+        verticalalignment="baseline",
+        rotation=words.turn,
+        rotation_mode="anchor",
+        parse_math=False,
+        transform=to_page,
+    )
+    if not words.backed:
+        return [text]
+    veil = Polygon(corners_of(words), closed=True, facecolor="white", edgecolor="none", linewidth=0.0, transform=to_page)
+    return [veil, text]
