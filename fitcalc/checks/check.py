@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Literal
+from typing import Literal, Protocol
 
 import numpy as np
 
@@ -14,6 +14,14 @@ STATUSES: tuple[Status, ...] = ("fail", "advise", "not assessed", "pass")
 """Worst first."""
 ROUNDING = 1e-9
 """A figure that stands on its limit holds it; arithmetic must not decide (mm, deg)."""
+
+
+class Mend(Protocol):
+    """What mends one figure, worked out from the case itself."""
+
+    def too_low(self, bound: float) -> str:
+        """One imperative sentence for the first case, whose figure lies below `bound`."""
+        ...
 
 
 @dataclass(frozen=True, eq=False)
@@ -29,6 +37,7 @@ class Figure:
         evidence: the points it was measured between, each `(n, 3)`, for the drawing.
         missing: path of the measurement that is lacking, with a word on it.
         absent: `(n,)`, cases that have no such part, as no bar; None where every case has it.
+        mend: says what mends it in place of the quantity's own sentence, where the case tells more.
     """
 
     id: str
@@ -39,6 +48,7 @@ class Figure:
     evidence: tuple[Points, ...] = ()
     missing: str = ""
     absent: Bools | None = None
+    mend: Mend | None = None
 
     @property
     def is_absent(self) -> bool:
@@ -123,6 +133,8 @@ class Check:
         failed = bool(self.fails[0])
         low, room = (self.low, self.margin) if failed else (self.recommended_low, self.comfort_margin)
         is_low = low is not None and self.figure.value[0] < np.ravel(low)[0]
+        if low is not None and is_low and self.figure.mend is not None:
+            return self.figure.mend.too_low(float(np.ravel(low)[0]))
         lacking = 0.0 if room is None else -float(room[0])
         return (self.too_low if is_low else self.too_high).replace(
             "{margin}", _amount(lacking, self.figure.unit)

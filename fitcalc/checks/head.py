@@ -1,16 +1,19 @@
 """The helmet under the hoops and against the head restraint."""
 
+from dataclasses import replace
+
 import numpy as np
 
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
+from fitcalc.checks.head_remedy import HelmetUnder, below
 from fitcalc.checks.measured import measured, unmeasured
 from fitcalc.documents.car_cockpit import Hoops
-from fitcalc.geometry.ellipse import below_line, touching_point
+from fitcalc.geometry.ellipse import touching_point
 from fitcalc.geometry.side import across, point
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.trunk import Trunk
-from fitcalc.units import Mm, Points
+from fitcalc.units import Points
 
 LOWERED = 75.0
 """How far straight below the main hoop's top the lowered line ends, mm (FIA Formula 1, 2023, 12.5.2)."""
@@ -20,11 +23,6 @@ HOOP_FIGURES = ("hoop_line", "brace_line", "lowered_line", "main_top", "main_hoo
 def head_figures(case: Case) -> list[Figure]:
     """Helmet to the lines over the hoops, to the main hoop and to the head restraint."""
     return [*_hoops(case), *_restraint(case)]
-
-
-def below(trunk: Trunk, front: Points, rear: Points) -> Mm:
-    """Room of the helmet below the endless line front-rear, square to it."""
-    return below_line(trunk.helmet, trunk.helmet_length / 2, trunk.helmet_height / 2, front, rear)
 
 
 def helmet_back(trunk: Trunk) -> Points:
@@ -62,7 +60,8 @@ def _brace(case: Case, hoops: Hoops) -> Figure:
 def _line_figure(case: Case, id: str, front: Points, rear: Points) -> Figure:
     trunk, upward = case.sitting.trunk, across(front - rear)
     nearest = touching_point(trunk.helmet, trunk.helmet_length / 2, trunk.helmet_height / 2, upward)
-    return measured(case, id, below(trunk, front, rear), (nearest, front, rear))
+    figure = measured(case, id, below(trunk, front, rear), (nearest, front, rear))
+    return replace(figure, mend=HelmetUnder(trunk, case.links, front, rear))
 
 
 def _fore_aft(case: Case, hoops: Hoops) -> Figure:

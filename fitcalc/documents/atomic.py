@@ -21,16 +21,17 @@ CANNOT_SYNC = (errno.EINVAL, errno.ENOTSUP, errno.EBADF)
 """What file systems answer that can't flush a folder, as some network ones."""
 
 
-def replace_file(path: Path, content: bytes) -> None:
+def replace_file(path: Path, content: bytes, keeps_previous: bool = False) -> None:
     """Writes a file whole and flushed beside its place, then moves it there.
 
-    A link is followed; the permissions of a file that is there are kept.
+    A link is followed; the permissions of a file that is there are kept. With `keeps_previous` the file that is
+    replaced stays beside the new one, as `name~`; where the disk can't do that, the new one is written all the same.
 
     Raises:
         InputError: it could not be written; the old file is as it was, unless the sentence says otherwise.
     """
     try:
-        _replace(Path(os.path.realpath(path)), content)
+        _replace(Path(os.path.realpath(path)), content, keeps_previous)
     except (OSError, ValueError) as error:
         raise _refusal(path, error, "the file is as it was; save it somewhere else") from None
     try:
@@ -39,18 +40,42 @@ def replace_file(path: Path, content: bytes) -> None:
         raise _refusal(path, error, "it is written, but may not outlive a power cut; save it again") from None
 
 
-def _replace(path: Path, content: bytes) -> None:
+def previous_version(path: Path) -> Path:
+    """Where the previous version of a file is kept."""
+    return path.with_name(f"{path.name}~")
+
+
+def _replace(path: Path, content: bytes, keeps_previous: bool) -> None:
     if path.exists() and not os.access(path, os.W_OK):
         raise PermissionError(errno.EACCES, "read-only")
-    part = path.with_name(f".fitcalc-{secrets.token_hex(6)}.part")
+    part = _part_beside(path)
     try:
         _write_flushed(part, content)
         if path.exists():
             part.chmod(path.stat().st_mode & 0o7777)
+            if keeps_previous:
+                _keep(path)
         os.replace(part, path)
     except BaseException:
         part.unlink(missing_ok=True)
         raise
+
+
+def _keep(path: Path) -> None:
+    """The file under its second name too, by a link or else by a copy; the file itself stays where it is."""
+    part = _part_beside(path)
+    try:
+        try:
+            os.link(path, part)
+        except OSError:
+            _write_flushed(part, path.read_bytes())
+        os.replace(part, previous_version(path))
+    except OSError:
+        part.unlink(missing_ok=True)
+
+
+def _part_beside(path: Path) -> Path:
+    return path.with_name(f".fitcalc-{secrets.token_hex(6)}.part")
 
 
 def _write_flushed(path: Path, content: bytes) -> None:

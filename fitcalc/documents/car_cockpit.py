@@ -115,7 +115,7 @@ class SteeringWheel(Document):
     """The steering wheel, straight ahead."""
 
     centre: Point = part("centre", "Centre of the rim's plane.")
-    rim_diameter: float = mm("rim diameter", "Outside.", (180, 450))
+    rim_diameter: float = mm("rim diameter", "Outside, across the rim through its centre.", (180, 450))
     rim_thickness: float = mm("rim thickness", "Of the rim's section.", (10, 60))
     tilt: float = deg(
         "tilt", "Rim plane from the vertical; positive when the top of the rim leans forward.", (-20, 70)
@@ -150,7 +150,7 @@ class Guide(Document):
 
     x: float = mm("x", "Of the tube's centre.", LONGITUDINAL)
     z: float = mm("z", "Of the tube's centre.", VERTICAL)
-    diameter: float = mm("diameter", "Outside.", (10, 80))
+    diameter: float = mm("diameter", "Outside of the tube.", (10, 80))
 
 
 class Harness(Document):
@@ -166,7 +166,7 @@ class Harness(Document):
     lap_left: Point = part("left lap anchor", "Bolt centre.")
     lap_right: Point = part("right lap anchor", "Bolt centre.")
     crotch: Annotated[tuple[Point, ...], Field(max_length=3)] = part(
-        "crotch anchors", "One (5-point) or two (6- and 7-point).", ()
+        "crotch anchors", "Where each is held: one (5-point), two (6-point) or three (7-point).", ()
     )
     shoulder_width: float = mm("shoulder strap width", "Of the webbing.", (25, 90), 75.0)
     lap_width: float = mm("lap strap width", "Of the webbing.", (25, 90), 50.0)
@@ -201,7 +201,7 @@ class HeadRestraint(Document):
     x: float = mm("face", "x of its front face at mid-height.", (200, 4000))
     z_low: float = mm("lower edge", "z of the lower edge.", (0, 1700))
     z_high: float = mm("upper edge", "z of the upper edge.", (0, 1800))
-    width: float = mm("width", "Across.", (65, 600))
+    width: float = mm("width", "Across the pad's face.", (65, 600))
 
 
 class Hoops(Document):
@@ -209,7 +209,7 @@ class Hoops(Document):
 
     main_top: SideMark = part("main hoop top", "Top of the main hoop's tube, outside.")
     front_top: SideMark = part("front hoop top", "Top of the front hoop's tube, outside.")
-    tube: float = mm("tube diameter", "Outside.", (15, 70), 38.0)
+    tube: float = mm("tube diameter", "Outside of the hoops' tube.", (15, 70), 38.0)
     brace_foot: SideMark | None = part("brace foot", "Lower end of the main hoop's brace.", None)
 
 

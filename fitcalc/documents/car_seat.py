@@ -56,7 +56,7 @@ class Seat(Document):
         "mounts", "Each bolt that holds the seat to the car or its rails."
     )
     slots: Annotated[tuple[Slot, ...], Field(max_length=50)] = part(
-        "slots", "Slots already cut for straps.", ()
+        "slots", "Slots already cut for straps: the centre of each, from the seat's origin.", ()
     )
     h_point: Point | None = part(
         "hip joint, measured",

@@ -84,7 +84,7 @@ def _guide(document_type: type[Document], row: dict[str, Any], figures: dict[str
         title=declared.title,
         how=declared.description,
         unit=declared.unit or "mm",
-        drawing=drawing(row, figures, declared.title.split(",")[0]),
+        drawing=drawing(row, figures, declared.title),
         **told,
     )
 

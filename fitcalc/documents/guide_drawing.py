@@ -1,5 +1,6 @@
 """The small drawings of the measuring guide, as plain data: where the tape or the angle finder goes."""
 
+from math import cos, radians, sin
 from typing import Any
 
 from pydantic import BaseModel, ConfigDict
@@ -41,6 +42,16 @@ class Arc(Part):
     start: float
     end: float
 
+    def curve(self, steps: int = 24) -> Line:
+        """Points along the arc, from the leg that is measured from to the one that is measured."""
+        turns = (radians(self.start + (self.end - self.start) * at / steps) for at in range(steps + 1))
+        return tuple((self.corner[0] + self.radius * cos(at), self.corner[1] + self.radius * sin(at)) for at in turns)
+
+    def legs(self) -> Line:
+        """End of the first leg, corner, end of the second leg."""
+        first, *_, last = self.curve()
+        return (first, self.corner, last)
+
 
 class Drawing(Part):
     """A line drawing in a box 100 wide and 100 high, x to the right, y up.
@@ -76,15 +87,21 @@ def drawing(row: dict[str, Any], figures: dict[str, Any], label: str) -> Drawing
     names = row["figure"] if isinstance(row["figure"], list) else [row["figure"]]
     pieces = [figures[name] for name in names]
     tapes = {label: row["tape"]} if "tape" in row else row.get("tapes", {})
-    origin = next((piece["origin"] for piece in pieces if "origin" in piece), [])
-    point = _point(origin, row["point"]) if "point" in row else {}
+    if "point" in row:
+        tapes = tapes | _point(next(piece["origin"] for piece in pieces if "origin" in piece), row["point"])
     return Drawing(
-        **{kind: sum((piece.get(kind, []) for piece in pieces), []) for kind in ("lines", "circles", "thin")},
-        tapes=tuple(Tape(ends=ends, label=name) for name, ends in {**tapes, **point}.items()),
+        lines=_together(pieces, "lines"),
+        circles=_together(pieces, "circles"),
+        thin=_together(pieces, "thin"),
+        tapes=tuple(Tape(ends=ends, label=name) for name, ends in tapes.items()),
         arcs=row.get("arcs", ()),
         spots=row.get("spots", [row["point"][:2]] if "point" in row else ()),
         label=label,
     )
+
+
+def _together(pieces: list[dict[str, Any]], kind: str) -> tuple[Any, ...]:
+    return tuple(one for piece in pieces for one in piece.get(kind, ()))
 
 
 def _point(origin: list[float], point: list[float]) -> dict[str, tuple[Spot, Spot]]:

@@ -1,7 +1,6 @@
 """Documents on disk: read whole or refused with one sentence, written whole or not at all."""
 
 import re
-import stat
 import tomllib
 from pathlib import Path
 from typing import Any, TypeVar
@@ -9,14 +8,15 @@ from typing import Any, TypeVar
 from pydantic import ValidationError
 
 from fitcalc.documents.car import Car
+from fitcalc.documents.content import MARK, content, content_if_there, decoded, require_size
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.fields import Document
 from fitcalc.documents.messages import explained, path_text, shown
+from fitcalc.documents.migrate import kind_of, migrate, present_format
 from fitcalc.documents.setup import Setup
+from fitcalc.documents.stamp import Stamp, stamp_of
 from fitcalc.errors import InputError
 
-LARGEST = 1_000_000
-"""Most bytes that are read, so that any file is read or refused soon; three lines of 10,000 points fit."""
 DEEPEST = 100
 """Most dots in one key; the time that TOML takes to read a key grows with their square."""
 TELLING = {"car": "pedals", "driver": "measurements"}
@@ -54,87 +54,85 @@ def parse(document_type: type[Kind], text: str, name: str) -> Kind:
     data, where = _table(text, name), f" in {Path(name).name}"
     _require_kind(document_type, data, name)
     _require_format(document_type, data, where)
+    migrate(data, kind_of(document_type), present_format(document_type))
     try:
         return document_type.model_validate(data)
     except ValidationError as error:
         raise explained(error, document_type, where=where) from None
 
 
+def load_stamped(document_type: type[Kind], path: Path | str) -> tuple[Kind, Stamp]:
+    """The document in a file, and the stamp by which a later `save` notices that the file was changed.
+
+    Raises:
+        InputError: the file can't be read, or what it says can't be used.
+    """
+    where = Path(path)
+    found = content(where)
+    return parse(document_type, decoded(found, str(path)), str(path)), stamp_of(where, found)
+
+
 def read_text(path: Path | str) -> str:
     """The text of a file, as it stands but for a byte order mark."""
-    return _decoded(_content(Path(path)), str(path))
+    return decoded(content(Path(path)), str(path))
 
 
-def save(document: Document, path: Path | str) -> None:
+def save(document: Document, path: Path | str, expected: Stamp | None = None) -> Stamp:
     """Writes a document, keeping comments, order and layout of a file that is already there.
 
     Only values that changed are touched; defaults that were not in the file stay out of it. The file is
-    replaced in one step: whatever fails, it holds either all of the old or all of the new.
+    replaced in one step: whatever fails, it holds either all of the old or all of the new. Where the text changed,
+    the previous version is kept beside it, under the same name with `~`.
+
+    Args:
+        document: to write.
+        path: where; a link is followed.
+        expected: the file as it was last read or written; None takes it as it is.
+
+    Returns:
+        The stamp of what was written.
 
     Raises:
-        InputError: the file can't be written, or what is there can't be updated without loss.
+        InputError: the file can't be written, or was changed since, or can't be updated without loss.
     """
     from fitcalc.documents.atomic import replace_file
+
+    where, name = Path(path), str(path)
+    before = content_if_there(where)
+    if before is not None and expected is not None and not expected.holds(before):
+        hint = "open it again to see what changed, or save under another name; nothing was written"
+        raise InputError(name, "", "was changed by another program since it was opened", hint)
+    after = _rewritten(document, before or b"", name)
+    require_size(after, name)
+    replace_file(where, after, keeps_previous=after != before)
+    return stamp_of(where, after)
+
+
+def _rewritten(document: Document, before: bytes, name: str) -> bytes:
+    """The bytes of a file that held others, made to hold the document."""
     from fitcalc.documents.toml_text import fresh, updated
 
-    where = Path(path)
-    before = _content(where) if where.exists() else b""
-    text = _decoded(before, str(path)) if before.strip() else ""
-    if not text:
-        replace_file(where, fresh(document).encode())
-        return
-    old = _updatable(type(document), text, str(path))
+    if not before.removeprefix(MARK).strip():
+        return fresh(document).encode()
+    text, old = _updatable(type(document), decoded(before, name), name)
     after = updated(text, old, document)
-    if parse(type(document), after, str(path)) != document:
-        raise InputError(
-            str(path), "", "is laid out in a way that can't be updated", "save under another name"
-        )
-    mark = b"\xef\xbb\xbf" if before.startswith(b"\xef\xbb\xbf") else b""
-    replace_file(where, mark + after.encode())
+    if parse(type(document), after, name) != document:
+        raise InputError(name, "", "is laid out in a way that can't be updated", "save under another name")
+    return (MARK if before.startswith(MARK) else b"") + after.encode()
 
 
-def _updatable(document_type: type[Kind], text: str, name: str) -> Kind:
+def _updatable(document_type: type[Kind], text: str, name: str) -> tuple[str, Kind]:
+    """A file's text in the present format, and what it says."""
+    from fitcalc.documents.toml_text import migrated
+
     try:
-        return parse(document_type, text, name)
+        old = parse(document_type, text, name)
+        return migrated(text, document_type), old
     except InputError as error:
         hint = "mend it first, or save under another name; nothing was written"
         raise InputError(
             name, "", f"can't be updated, because {error.sentence().rstrip('.')}", hint
         ) from None
-
-
-def _content(path: Path) -> bytes:
-    try:
-        if not stat.S_ISREG(path.stat().st_mode):
-            kind = "a directory" if path.is_dir() else "not a file on a disk"
-            raise InputError(str(path), kind, "must be a file", "name a .toml file")
-        with path.open("rb") as file:
-            content = file.read(LARGEST + 1)
-    except FileNotFoundError:
-        raise InputError(str(path), "missing", "there is no such file", "check name and folder") from None
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        raise InputError(
-            shown(str(path)), "unreadable", reason, "check its permissions and its name"
-        ) from None
-    if len(content) > LARGEST:
-        raise InputError(
-            str(path), "too large", f"must be {LARGEST / 1e6:g} MB or less", "is this the right file?"
-        )
-    return content
-
-
-def _decoded(content: bytes, name: str) -> str:
-    try:
-        text = content.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        line = content.count(b"\n", 0, error.start) + 1
-        raise InputError(
-            name, "not UTF-8 text", f"line {line} holds other bytes", "save it as UTF-8"
-        ) from None
-    if not text.strip():
-        raise InputError(name, "empty", "must hold a document", "start from one of the samples")
-    return text
 
 
 def _table(text: str, name: str) -> dict[str, Any]:
@@ -170,7 +168,7 @@ def _key_at(text: str, line: int) -> str:
 
 
 def _require_kind(document_type: type[Document], data: dict[str, Any], name: str) -> None:
-    wanted = document_type.__name__.lower()
+    wanted = kind_of(document_type)
     if TELLING.get(wanted) in data:
         return
     for kind, section in TELLING.items():
@@ -181,7 +179,7 @@ def _require_kind(document_type: type[Document], data: dict[str, Any], name: str
 
 
 def _require_format(document_type: type[Document], data: dict[str, Any], where: str) -> None:
-    given, known = data.get("format", 1), document_type.model_fields["format"].default
+    given, known = data.get("format", 1), present_format(document_type)
     if isinstance(given, bool) or not isinstance(given, int):
         raise InputError("format", shown(given) + where, f"must be the whole number {known}")
     if given > known:

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from fitcalc.documents.fields import Document, Point, SideMark
+from fitcalc.documents.migrate import is_older, kind_of, migrate, present_format
 
 WIDEST_ROW = 100
 """Most characters of a list that is written on one line."""
@@ -15,7 +16,7 @@ def fresh(document: Document) -> str:
     import tomlkit
 
     text = tomlkit.document()
-    text.append("format", tomlkit.item(1))
+    text.append("format", tomlkit.item(present_format(type(document))))
     _fill(text, document)
     return tomlkit.dumps(text)
 
@@ -34,8 +35,23 @@ def updated(text: str, old: Document, new: Document) -> str:
         return text
     table = tomlkit.parse(text)
     _change(table, old, new)
-    after = tomlkit.dumps(table)
-    only_crlf = "\r\n" in text and not re.search(r"(?<!\r)\n", text)
+    return _with_line_ends_of(text, tomlkit.dumps(table))
+
+
+def migrated(text: str, document_type: type[Document]) -> str:
+    """A text of an older format in the present one; comments, order and everything unchanged stay."""
+    import tomlkit
+
+    present = present_format(document_type)
+    table = tomlkit.parse(text)
+    if not is_older(table, present):
+        return text
+    migrate(table, kind_of(document_type), present)
+    return _with_line_ends_of(text, tomlkit.dumps(table))
+
+
+def _with_line_ends_of(before: str, after: str) -> str:
+    only_crlf = "\r\n" in before and not re.search(r"(?<!\r)\n", before)
     return re.sub(r"(?<!\r)\n", "\r\n", after) if only_crlf else after
 
 

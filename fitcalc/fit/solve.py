@@ -170,9 +170,13 @@ def _worked(problem: Problem, places: Values, tried: Tried) -> Tried:
 
 
 def _judged_batch(problem: Problem, values: Values) -> Tried:
+    """These reworks judged, and the most hopeful of those that fail tuned, where that may still beat what passes."""
     plain = judged(problem, values)
-    few = plain.order()[:TUNED]
-    return together([plain, tuned(problem, plain.at(few), range(1))])
+    dearest = np.min(plain.cost[plain.lacking <= 0.0], initial=np.inf)
+    hopeful = [case for case in plain.order() if plain.lacking[case] > 0.0 and plain.cost[case] < dearest]
+    if not hopeful:
+        return plain
+    return together([plain, tuned(problem, plain.at(np.array(hopeful[:TUNED])), range(1))])
 
 
 def _others(tried: Tried) -> tuple[Rework, ...]:

@@ -68,7 +68,7 @@ def tuned(problem: Problem, start: Tried, levels: range) -> Tried:
     """The same placements with what else may change tried over its whole span (level 0) and ever closer by."""
     free = [each for each in problem.variables if each.path not in PLACEMENT]
     for level in levels:
-        if free and np.all(start.lacking > 0.0):
+        if free and np.any(start.lacking > 0.0):
             start = _tuned_once(problem, start, free, level)
     return start
 

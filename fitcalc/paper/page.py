@@ -101,6 +101,13 @@ def corners_of(words: Words) -> tuple[XY, XY, XY, XY]:
     return placed(left, low), placed(left + long, low), placed(left + long, high), placed(left, high)
 
 
+def corner_of(words: Words) -> XY:
+    """Where the first letter of words stands on its base line."""
+    back = {"left": 0.0, "centre": 0.5, "right": 1.0}[words.align] * width(words.text, words.size, words.bold)
+    turn = math.radians(words.turn)
+    return words.at[0] - back * math.cos(turn), words.at[1] - back * math.sin(turn)
+
+
 def box_of(words: Words) -> Box:
     """The upright box round words."""
     xs, ys = zip(*corners_of(words), strict=True)

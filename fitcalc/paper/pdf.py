@@ -2,19 +2,21 @@
 
 import io
 from collections.abc import Sequence
+from functools import cache
 
 import matplotlib
+from matplotlib.artist import Artist
+from matplotlib.backend_bases import RendererBase
 from matplotlib.backends.backend_pdf import PdfPages
 from matplotlib.figure import Figure
 from matplotlib.font_manager import FontProperties
 from matplotlib.lines import Line2D
 from matplotlib.patches import Polygon, Rectangle
-from matplotlib.text import Text
-from matplotlib.transforms import Affine2D
+from matplotlib.transforms import Affine2D, Transform
 
 from fitcalc.paper.frame import About, sheet_of
 from fitcalc.paper.lettering import font_file
-from fitcalc.paper.page import Mark, Page, Paper, Stroke, Words, corners_of
+from fitcalc.paper.page import Mark, Page, Paper, Stroke, Words, corner_of, corners_of
 from fitcalc.units import MM_PER_INCH
 
 POINTS = 72.0 / MM_PER_INCH
@@ -50,17 +52,12 @@ def _figure(page: Page, paper: Paper) -> Figure:
     return figure
 
 
-def _artists(mark: Mark, figure: Figure) -> list[Line2D | Polygon | Text]:
-    to_page = Affine2D().scale(POINTS) + _on(figure)
+def _artists(mark: Mark, figure: Figure) -> list[Artist]:
+    to_page = Affine2D().scale(1.0 / MM_PER_INCH) + figure.dpi_scale_trans
     return _words(mark, to_page) if isinstance(mark, Words) else [_stroke(mark, to_page)]
 
 
-def _on(figure: Figure) -> Affine2D:
-    """From points to the figure's own dots, which are points until a backend changes its dpi."""
-    return figure.dpi_scale_trans.frozen().inverted().scale(72.0) + figure.dpi_scale_trans - Affine2D().scale(72.0)
-
-
-def _stroke(stroke: Stroke, to_page: Affine2D) -> Line2D | Polygon:
+def _stroke(stroke: Stroke, to_page: Transform) -> Line2D | Polygon:
     shown = stroke.width > 0.0
     if stroke.fill is None and not stroke.closed:
         xs, ys = zip(*stroke.points, strict=True)
@@ -80,20 +77,31 @@ def _stroke(stroke: Stroke, to_page: Affine2D) -> Line2D | Polygon:
     return artist
 
 
-def _words(words: Words, to_page: Affine2D) -> list[Line2D | Polygon | Text]:
-    text = Text(
-        *words.at,
-        words.text,
-        fontproperties=FontProperties(fname=font_file(words.bold), size=words.size * POINTS),
-        color=words.colour,
-        horizontalalignment={"centre": "center"}.get(words.align, words.align),
-        verticalalignment="baseline",
-        rotation=words.turn,
-        rotation_mode="anchor",
-        parse_math=False,
-        transform=to_page,
-    )
+def _words(words: Words, to_page: Transform) -> list[Artist]:
+    line = _WordLine(words, to_page)
     if not words.backed:
-        return [text]
+        return [line]
     veil = Polygon(corners_of(words), closed=True, facecolor="white", edgecolor="none", linewidth=0.0, transform=to_page)
-    return [veil, text]
+    return [veil, line]
+
+
+class _WordLine(Artist):
+    """One line of words from its left end, without the layout that text of several lines needs."""
+
+    def __init__(self, words: Words, to_page: Transform) -> None:
+        super().__init__()
+        self._words, self._to_page = words, to_page
+
+    def draw(self, renderer: RendererBase) -> None:
+        """Writes the words."""
+        words = self._words
+        pen = renderer.new_gc()
+        pen.set_foreground(words.colour)
+        x, y = self._to_page.transform(corner_of(words))
+        renderer.draw_text(pen, x, y, words.text, _font(words.bold, words.size), words.turn)
+        pen.restore()
+
+
+@cache
+def _font(bold: bool, size: float) -> FontProperties:
+    return FontProperties(fname=font_file(bold), size=size * POINTS)

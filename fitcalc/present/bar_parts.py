@@ -55,8 +55,8 @@ def _bar(name: str, way: str, extension: float, result: Result) -> Part:
 def _sizes(extension: float, bar: Bar, doubt: float) -> tuple[Size, ...]:
     plain = (
         size("length", "length to cut", cut_length(column(extension), bar)[0], "coarse", doubt),
-        size("depth", "depth of the section, along the push", bar.depth, "coarse"),
-        size("thickness", "thickness of the section or its wall", bar.thickness, "medium"),
+        size("depth", "depth, along the push", bar.depth, "coarse"),
+        size("thickness", "thickness or wall", bar.thickness, "medium"),
     )
     if bar.joint == "welded":
         return plain

@@ -4,9 +4,9 @@ from dataclasses import fields
 
 from fitcalc.body.dimensions import FIELDS, titles
 from fitcalc.body.estimate import estimate
-from fitcalc.body.guide import guide_for
 from fitcalc.body.links import links_for
 from fitcalc.documents.driver import Driver
+from fitcalc.documents.guide import guide_for
 from fitcalc.present.tables import Table
 from fitcalc.present.wording import number
 
@@ -48,5 +48,5 @@ def _unit(name: str) -> str:
 
 
 def _decides(field: str) -> str:
-    guide = guide_for("mass" if field == "mass" else f"measurements.{field}")
+    guide = guide_for(Driver, "mass" if field == "mass" else f"measurements.{field}")
     return "" if guide is None else guide.decides

@@ -62,7 +62,7 @@ class Centre(QWidget):
         if is_other:
             self._check = ""
         emphasis = {self._check} if self._check else None
-        self.sketch.show_picture(picture_of(self._session.results, self.view, self.found.isChecked(), emphasis))
+        self.sketch.show_picture(picture_of(self._session.drawn, self.view, self.found.isChecked(), emphasis))
         if is_other:
             self.sketch.fit()
 
@@ -122,6 +122,7 @@ class Centre(QWidget):
 
     def _connect(self) -> None:
         self._session.results_changed.connect(self.refresh)
+        self._session.posed.connect(self.refresh)
         self._session.pointed_at.connect(self.point_at)
         self._look.changed.connect(self._follow_look)
         self.found.toggled.connect(self.refresh)

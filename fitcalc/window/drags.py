@@ -22,9 +22,9 @@ def dragged(work: Work, handle: Handle, place: XY, view: View) -> Work:
     if handle.ref.startswith("setup."):
         control = next(each for each in controls_of(work.car.document) if each.ref == handle.ref)
         return with_ref(work, handle.ref, _snapped(control, _changed(work, handle, place)))
-    for axis, value in zip(AXES[view], place, strict=True):
-        work = with_ref(work, f"{handle.ref}.{AXIS_NAMES[axis]}", round(value / WHOLE) * WHOLE)
-    return work
+    axes = (AXIS_NAMES[axis] for axis in AXES[view])
+    moved = {axis: round(value / WHOLE) * WHOLE for axis, value in zip(axes, place, strict=True)}
+    return with_ref(work, handle.ref, dict(at_ref(work, handle.ref)) | moved)
 
 
 def live_text(work: Work, handle: Handle) -> tuple[str, str]:

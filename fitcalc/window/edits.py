@@ -52,14 +52,13 @@ class Gesture:
 
     def move(self, after: Work) -> None:
         """Shows where the drag would lead."""
-        self._session.preview(after)
+        if after != self._session.work:
+            self._session.preview(after)
 
     def commit(self) -> None:
         """Ends the drag as one undo step."""
-        after = self._session.work
-        self._session.preview(self._before)
-        self._session.push(self._text, after)
+        self._session.push_from(self._before, self._text)
 
     def cancel(self) -> None:
         """Ends the drag as if it had not been."""
-        self._session.preview(self._before)
+        self._session.show(self._before)

@@ -24,6 +24,8 @@ from fitcalc.window.status import Status
 from fitcalc.window.worksheet.panel import Worksheet
 
 FIRST_SIZE = (1280, 800)
+LEAST_LEFT = 330
+"""Least width of the worksheet, px: its longest title, a field, its unit and how sure it is, side by side."""
 
 
 class MainWindow(QMainWindow):
@@ -93,6 +95,7 @@ class MainWindow(QMainWindow):
 
     def _lay_out(self) -> None:
         left = QWidget(self)
+        left.setMinimumWidth(LEAST_LEFT)
         column = QVBoxLayout(left)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -120,10 +123,11 @@ class MainWindow(QMainWindow):
         """Gives worksheet, findings and strip what their text needs, and the sketch the rest."""
         text = self.fontMetrics().horizontalAdvance("n")
         left, right = (min(columns * text, int(self.width() * share)) for columns, share in ((46, 0.28), (44, 0.27)))
+        left = max(left, LEAST_LEFT)
         self.parts.setSizes([left, self.width() - left - right, right])
-        strip = min(14 * self.fontMetrics().lineSpacing(), self.height() * 3 // 10)
+        strip = min(14 * self.fontMetrics().lineSpacing(), self.height() // 4)
         self.middle.setSizes([self.height() - strip, strip])
-        foot = min(10 * self.fontMetrics().lineSpacing(), self.height() // 4)
+        foot = min(10 * self.fontMetrics().lineSpacing(), self.height() // 5)
         for panel in (self.worksheet, self.findings):
             panel.setSizes([self.height() - foot, foot])
 

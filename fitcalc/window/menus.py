@@ -76,6 +76,7 @@ class Menus(QObject):
             ("redo", stack.createRedoAction(self._window, "&Redo"), QKeySequence.StandardKey.Redo),
         ):
             action.setShortcut(QKeySequence(keys))
+            action.setIconText(name.capitalize())
             action.setShortcutContext(Qt.ShortcutContext.WindowShortcut)
             self.actions[name] = action
             self.menus["&Edit"].addAction(action)

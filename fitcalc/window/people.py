@@ -1,6 +1,6 @@
 """Who sits in what: the car's name, the driver to choose, and the second driver drawn over."""
 
-from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QToolButton, QWidget
+from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QLabel, QToolButton, QWidget
 
 from fitcalc.window.session import Session
 
@@ -20,22 +20,14 @@ class People(QWidget):
         self.driver, self.over = self._box("driver"), self._box("second driver, drawn over")
         self.driver.activated.connect(self._choose)
         self.over.activated.connect(self._lay_over)
-        page = QGridLayout(self)
-        page.setContentsMargins(6, 6, 6, 4)
-        page.addWidget(self.car, 0, 0, 1, 3)
-        for row, (text, box) in enumerate((("&Driver", self.driver), ("Draw o&ver", self.over)), start=1):
-            name = QLabel(text, self)
-            name.setBuddy(box)
-            page.addWidget(name, row, 0)
-            page.addWidget(box, row, 1, 1, 2 if box is self.over else 1)
         self.add = QToolButton(self)
         self.add.setText("+")
         self.add.setAccessibleName("add a driver")
         self.add.setToolTip("Add a driver")
-        page.addWidget(self.add, 1, 2)
-        page.setColumnStretch(1, 1)
+        self._lay_out()
         session.work_changed.connect(self.refresh)
         session.results_changed.connect(self.refresh)
+        session.preferences_changed.connect(self._stack)
         self.refresh()
 
     def refresh(self) -> None:
@@ -45,6 +37,24 @@ class People(QWidget):
         self.car.setText(work.car.document.name)
         _fill(self.driver, names, work.chosen)
         _fill(self.over, [NOBODY, *names], 0 if choice.overlaid is None else choice.overlaid + 1)
+
+    def _lay_out(self) -> None:
+        self._form = QFormLayout(self)
+        self._form.setContentsMargins(6, 6, 6, 4)
+        self._form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
+        self._form.addRow(self.car)
+        line = QHBoxLayout()
+        line.addWidget(self.driver, 1)
+        line.addWidget(self.add)
+        for text, box, field in (("&Driver", self.driver, line), ("Draw o&ver", self.over, self.over)):
+            name = QLabel(text, self)
+            name.setBuddy(box)
+            self._form.addRow(name, field)
+        self._stack()
+
+    def _stack(self) -> None:
+        wrap = QFormLayout.RowWrapPolicy
+        self._form.setRowWrapPolicy(wrap.WrapAllRows if self._session.preferences.stacked else wrap.DontWrapRows)
 
     def _choose(self, place: int) -> None:
         self._session.choose_driver(place)

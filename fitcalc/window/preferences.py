@@ -9,6 +9,8 @@ from PySide6.QtCore import QSettings, QStandardPaths
 Theme = Literal["system", "light", "dark"]
 TEXT_SIZES = (100, 125, 150, 175, 200)
 """Text sizes to choose from, % of the system's own."""
+STACKED_FROM = 150
+"""Text size, %, from which a title stands above its field."""
 MOST_RECENT = 8
 
 
@@ -28,6 +30,11 @@ class Preferences:
     inches: bool = False
     pounds: bool = False
     recent: tuple[str, ...] = ()
+
+    @property
+    def stacked(self) -> bool:
+        """Whether titles stand above their fields, for want of width."""
+        return self.text_size >= STACKED_FROM
 
     def __post_init__(self) -> None:
         if self.theme not in get_args(Theme):

@@ -41,6 +41,7 @@ def open_window(application: QApplication, paths: list[str]) -> MainWindow:
     session.setParent(window)
     for path in paths:
         window.filing.open(_path(path))
+    session.undo_stack.clear()
     if not paths:
         take_back(window)
     return window

@@ -4,20 +4,20 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtGui import QUndoStack
 
 from fitcalc.errors import InputError
 from fitcalc.fit.result import Result
 from fitcalc.window.edits import Edit, Gesture
 from fitcalc.window.preferences import Preferences, save_preferences
+from fitcalc.window.previews import posed
 from fitcalc.window.results import Choice, Results, results_of
 from fitcalc.window.shown import Shown
-from fitcalc.window.throttle import Throttle
 from fitcalc.window.work import Held, Work, at_ref, with_ref
 
-PAUSE = 12
-"""Least time from one evaluation to the next, ms, so that a drag leaves time to paint."""
+REST = 120
+"""How long the hand must rest in a drag until everything is evaluated, ms."""
 
 
 class Session(QObject):
@@ -25,6 +25,8 @@ class Session(QObject):
 
     Signals:
         work_changed: a document is another one than before.
+        settled: the work stays as it is now, until the next change.
+        posed: the driver sits as the work says; figures and checks are still to come.
         results_changed: the results fit the work again.
         pointed_at: the ref of a value, or the id of a check, that is looked at.
         wanted: the ref of a measurement that the person should be taken to.
@@ -34,6 +36,8 @@ class Session(QObject):
     """
 
     work_changed = Signal()
+    settled = Signal()
+    posed = Signal()
     results_changed = Signal()
     pointed_at = Signal(str)
     wanted = Signal(str)
@@ -49,7 +53,9 @@ class Session(QObject):
         self._saved = {each.key: each.document for each in work.documents()}
         self._gestures = 0
         self.results: Results = results_of(work, self.choice, None)
-        self._throttle = Throttle(self._evaluate, PAUSE, self)
+        self.drawn = self.results
+        self._rest = QTimer(self, singleShot=True, interval=REST)
+        self._rest.timeout.connect(self._evaluate)
 
     @property
     def shown(self) -> Shown:
@@ -58,7 +64,7 @@ class Session(QObject):
 
     @property
     def result(self) -> Result:
-        """The chosen driver after the rework."""
+        """The chosen driver after the rework, as last evaluated."""
         return self.results.after
 
     def edit(self, ref: str, value: Any, text: str, gesture: str = "") -> None:
@@ -74,7 +80,14 @@ class Session(QObject):
         """Replaces the work as one undo step."""
         if after != self.work or _keys(after) != _keys(self.work):
             name = f"{gesture} {self._gestures}" if gesture else ""
-            self.undo_stack.push(Edit(text, self.work, after, self.preview, name))
+            self.undo_stack.push(Edit(text, self.work, after, self.preview if gesture else self.show, name))
+
+    def push_from(self, before: Work, text: str) -> None:
+        """Makes what was previewed since then one undo step, or none where it led back."""
+        if self.work == before:
+            self.show(before)
+        else:
+            self.undo_stack.push(Edit(text, before, self.work, self.show, ""))
 
     def choose_driver(self, place: int) -> None:
         """Goes on with another of the drivers; one undo step, so that undo never changes somebody out of sight."""
@@ -84,18 +97,23 @@ class Session(QObject):
     def end_gesture(self) -> None:
         """Later edits of the same value are undo steps of their own."""
         self._gestures += 1
+        self.finish_evaluation()
 
     def gesture(self, text: str) -> Gesture:
         """Begins a drag."""
         return Gesture(self, text)
 
+    def show(self, work: Work) -> None:
+        """Shows a work, evaluated whole, without an undo step."""
+        self._take(work)
+        self._evaluate()
+
     def preview(self, work: Work) -> None:
-        """Shows a work without an undo step."""
-        self.work = work
-        for each in work.documents():
-            self._saved.setdefault(each.key, each.document)
-        self.work_changed.emit()
-        self._throttle.request()
+        """Shows a work while a hand moves it: the posture at once, the rest when the hand rests."""
+        self._take(work)
+        self.drawn = posed(work, self.results)
+        self.posed.emit()
+        self._rest.start()
 
     def choose(self, **choice: Any) -> None:
         """Asks for results under other rules, or with another driver overlaid.
@@ -104,8 +122,9 @@ class Session(QObject):
             InputError: a limit set is not known; the choice is as before.
         """
         chosen = replace(self.choice, **choice)
-        self.results = results_of(self.work, chosen, self.results)
+        self.drawn = self.results = results_of(self.work, chosen, self.results)
         self.choice = chosen
+        self._rest.stop()
         self.results_changed.emit()
 
     def prefer(self, **preferences: Any) -> None:
@@ -116,7 +135,8 @@ class Session(QObject):
 
     def finish_evaluation(self) -> None:
         """Brings the results up to date at once."""
-        self._throttle.finish()
+        if self._rest.isActive():
+            self._evaluate()
 
     def is_unsaved(self, document: Held[Any]) -> bool:
         """Whether a document differs from its file, or from what it was opened as."""
@@ -139,13 +159,23 @@ class Session(QObject):
         """Goes on with work that was left behind: it is as unsaved as it was."""
         self._saved |= originals
         self.paths |= paths
-        self.preview(work)
+        self.show(work)
         self.files_changed.emit()
 
+    def _take(self, work: Work) -> None:
+        self.work = work
+        for each in work.documents():
+            self._saved.setdefault(each.key, each.document)
+        self.work_changed.emit()
+
     def _evaluate(self) -> None:
+        self._rest.stop()
+        self.settled.emit()
         try:
-            self.results = results_of(self.work, self.choice, self.results)
+            self.drawn = self.results = results_of(self.work, self.choice, self.results)
         except InputError as error:
+            self.drawn = posed(self.work, self.results)
+            self.posed.emit()
             self.said.emit(str(error))
             return
         self.results_changed.emit()

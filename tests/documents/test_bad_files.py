@@ -7,7 +7,8 @@ import os
 import pytest
 from examples import CAR, DRIVER, changed
 
-from fitcalc.documents.store import LARGEST, load_car, load_driver, load_setup, save
+from fitcalc.documents.content import LARGEST
+from fitcalc.documents.store import load_car, load_driver, load_setup, save
 from fitcalc.errors import InputError
 
 BAD_CARS = [

@@ -1,5 +1,6 @@
 """How a finding is drawn: status word and mark at the left; what, value, limit and margin beside it."""
 
+from collections.abc import Hashable
 from typing import NamedTuple
 
 from PySide6.QtCore import QRect, QSize, Qt
@@ -13,6 +14,8 @@ from fitcalc.window.findings.model import FINDING, Index
 from fitcalc.window.look import Look
 
 PAD = 5
+MOST_KEPT = 5000
+"""Heights that are remembered, so that a drag measures only words that changed."""
 WRAP = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
 
 
@@ -31,12 +34,18 @@ class FindingDelegate(QStyledItemDelegate):
     def __init__(self, view: QAbstractItemView, look: Look) -> None:
         super().__init__(view)
         self._view, self._look = view, look
+        self._heights: dict[tuple[Hashable, ...], int] = {}
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         """High enough for all its words at the width of the list."""
+        finding: Finding = index.data(FINDING)
         width = self._view.viewport().width()
-        parts = self._parts(index.data(FINDING), QRect(0, 0, width, 0))
-        return QSize(width, parts.compared.bottom() + PAD + 1)
+        key = (finding.what, finding.figures, finding.compared, width, self._view.font().key())
+        if key not in self._heights:
+            if len(self._heights) > MOST_KEPT:
+                self._heights.clear()
+            self._heights[key] = self._parts(finding, QRect(0, 0, width, 0)).compared.bottom() + PAD + 1
+        return QSize(width, self._heights[key])
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paints one finding."""

@@ -55,11 +55,18 @@ class FindingsModel(QAbstractListModel):
         return sum(finding.status == status for finding in self._all)
 
     def _filter(self) -> None:
+        """Brings the rows up to date in place: the list keeps its scroll, and only rows that differ are painted."""
         shown = tuple(finding for finding in self._all if finding.status in self._statuses)
-        if [finding.id for finding in shown] == [finding.id for finding in self._shown]:
+        before = self._shown
+        if len(shown) < len(before):
+            self.beginRemoveRows(ROOT, len(shown), len(before) - 1)
             self._shown = shown
-            self.dataChanged.emit(self.index(0), self.index(len(shown) - 1))
-            return
-        self.beginResetModel()
+            self.endRemoveRows()
+        elif len(shown) > len(before):
+            self.beginInsertRows(ROOT, len(before), len(shown) - 1)
+            self._shown = shown
+            self.endInsertRows()
         self._shown = shown
-        self.endResetModel()
+        for row, (old, new) in enumerate(zip(before, shown, strict=False)):
+            if old != new:
+                self.dataChanged.emit(self.index(row), self.index(row))

@@ -50,6 +50,7 @@ class Findings(QSplitter):
         self.setSizes([500, 150])
         session.results_changed.connect(self._throttle.request)
         session.preferences_changed.connect(self.refresh)
+        session.preferences_changed.connect(self._stack)
         session.pointed_at.connect(self._follow)
         look.changed.connect(self._relayout)
         self.refresh()
@@ -79,8 +80,9 @@ class Findings(QSplitter):
         page = QWidget(self)
         column = QVBoxLayout(page)
         column.setContentsMargins(6, 6, 6, 0)
-        form = QFormLayout()
-        form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
+        self._form = form = QFormLayout()
+        form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
+        self._stack()
         form.addRow("&Rules", self.rules)
         form.addRow("Co&mpare with", self.compared)
         column.addLayout(form)
@@ -90,6 +92,10 @@ class Findings(QSplitter):
         column.addLayout(grid)
         column.addWidget(self.list, 1)
         return page
+
+    def _stack(self) -> None:
+        wrap = QFormLayout.RowWrapPolicy
+        self._form.setRowWrapPolicy(wrap.WrapAllRows if self._session.preferences.stacked else wrap.DontWrapRows)
 
     def _list(self, look: Look) -> QListView:
         made = QListView(self)

@@ -18,6 +18,7 @@ from fitcalc.errors import InputError
 from fitcalc.window.look import Look
 from fitcalc.window.rework.spans import Control
 from fitcalc.window.session import Session
+from fitcalc.window.shown import Shown
 from fitcalc.window.work import at_ref
 
 DECIMALS = {"mm": 1, "in": 3, "deg": 1}
@@ -57,6 +58,7 @@ class ControlWidget(QWidget):
     def __init__(self, session: Session, look: Look, control: Control, parent: QWidget) -> None:
         super().__init__(parent)
         self.control, self._session = control, session
+        self._seen: tuple[float, Shown] | None = None
         self.title = QLabel(control.title, self)
         self.slider = MarkedSlider(look, self)
         self.box = QDoubleSpinBox(self)
@@ -78,6 +80,9 @@ class ControlWidget(QWidget):
     def refresh(self) -> None:
         """Shows the rework as it is, in the units chosen."""
         value, control, shown = float(at_ref(self._session.work, self.control.ref)), self.control, self._session.shown
+        if (value, shown) == self._seen:
+            return
+        self._seen = (value, shown)
         self._show_slider(value)
         low, high = min(control.low, value), max(control.high, value)
         unit = shown.unit(control.unit)
@@ -142,4 +147,5 @@ class ControlWidget(QWidget):
             self._session.edit(self.control.ref, value, self.control.title, gesture=self.control.ref)
         except InputError as error:
             self._session.said.emit(str(error))
+            self._seen = None
             self.refresh()

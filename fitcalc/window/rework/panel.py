@@ -15,7 +15,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from fitcalc.present.wording import seat_move
 from fitcalc.window.look import Look
 from fitcalc.window.rework.control import ControlWidget
 from fitcalc.window.rework.spans import Control, controls_of
@@ -62,7 +61,7 @@ class Rework(QFrame):
             self._build()
         for control in self.controls:
             control.refresh()
-        self._told.setText(f"{self._session.work.driver.name}: {seat_move(self._session.work.setup.seat_travel)}")
+        self._told.setText(self._seat_move())
 
     def go_to(self, ref: str) -> None:
         """Gives the box of a change the keyboard."""
@@ -101,6 +100,12 @@ class Rework(QFrame):
         head.addWidget(self.find_button)
         return head
 
+    def _seat_move(self) -> str:
+        travel = self._session.work.setup.seat_travel
+        if travel == 0.0:
+            return "seat as found"
+        return f"seat {self._session.shown.amount(abs(travel), 'mm')} {'forward' if travel > 0 else 'rearward'}"
+
     def _wanted(self) -> list[Control]:
         return list(controls_of(self._session.work.car.document))
 
@@ -119,7 +124,7 @@ class Rework(QFrame):
     def _arrange(self) -> None:
         wide = self.fontMetrics().horizontalAdvance(COLUMN_TEXT)
         columns = max(1, min(MOST_COLUMNS, self.width() // wide))
-        self._told.setVisible(self.width() > 4 * wide)
+        self._told.setVisible(self.width() > 3 * wide)
         for control in self.controls:
             self._grid.removeWidget(control)
         for row, controls in enumerate(_rows(self.controls, columns)):

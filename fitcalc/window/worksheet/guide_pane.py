@@ -1,14 +1,15 @@
 """How to take the measurement that has the keyboard: words, allowed span, and a drawing of where the tape goes."""
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF, QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QWidget
 
-from fitcalc.body.guide import Drawing, guide_for
 from fitcalc.documents.declared import Declared
+from fitcalc.documents.guide import Guide, guide_for
+from fitcalc.documents.guide_drawing import Drawing, Line
 from fitcalc.window.look import Look
 from fitcalc.window.session import Session
-from fitcalc.window.work import declared_for
+from fitcalc.window.work import KINDS, declared_for
 
 NOTHING = "Go to a line: here stands how to take its measurement."
 
@@ -30,28 +31,40 @@ class GuideDrawing(QWidget):
         self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """Draws the figure thin and the tape heavy."""
+        """Draws the figure thin, tapes, angles and measured points heavy."""
         if self._drawing is None:
             return
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         ink, accent = QColor(self._look.colours.ink), QColor(self._look.colours.accent)
         painter.setPen(QPen(ink, 1.4))
-        for line in self._drawing.lines:
-            painter.drawPolyline(QPolygonF([self._at(*spot) for spot in line]))
+        self._draw_runs(painter, self._drawing.lines)
         for x, y, radius in self._drawing.circles:
             size = radius * self._scale()
             painter.drawEllipse(self._at(x, y), size, size)
-        self._draw_tape(painter, accent)
+        painter.setPen(QPen(ink, 0.8, Qt.PenStyle.DashDotLine))
+        self._draw_runs(painter, self._drawing.thin)
+        self._draw_measured(painter, self._drawing, accent)
         painter.end()
 
-    def _draw_tape(self, painter: QPainter, accent: QColor) -> None:
-        assert self._drawing is not None
-        start, end = (self._at(*spot) for spot in self._drawing.tape)
+    def _draw_measured(self, painter: QPainter, drawing: Drawing, accent: QColor) -> None:
+        painter.setPen(QPen(accent, 1.4))
+        self._draw_runs(painter, tuple(arc.legs() for arc in drawing.arcs))
         painter.setPen(QPen(accent, 3, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
-        painter.drawLine(start, end)
-        for spot in (start, end):
-            painter.drawEllipse(QRectF(spot.x() - 2.5, spot.y() - 2.5, 5, 5))
+        self._draw_runs(painter, (*(tape.ends for tape in drawing.tapes), *(arc.curve() for arc in drawing.arcs)))
+        for x, y in (*drawing.spots, *(end for tape in drawing.tapes for end in tape.ends)):
+            painter.drawEllipse(self._at(x, y), 2.5, 2.5)
+        if len(drawing.tapes) > 1:
+            self._write_labels(painter, drawing)
+
+    def _write_labels(self, painter: QPainter, drawing: Drawing) -> None:
+        for tape in drawing.tapes:
+            (x, y), (to_x, to_y) = tape.ends
+            painter.drawText(self._at((x + to_x) / 2 + 2, (y + to_y) / 2 + 2), tape.label)
+
+    def _draw_runs(self, painter: QPainter, runs: tuple[Line, ...]) -> None:
+        for run in runs:
+            painter.drawPolyline(QPolygonF([self._at(*spot) for spot in run]))
 
     def _scale(self) -> float:
         return min(self.width(), self.height()) / 104
@@ -86,17 +99,22 @@ class GuidePane(QFrame):
     def show_ref(self, ref: str) -> None:
         """Shows how to measure what a ref names."""
         declared = declared_for(ref)
-        guide = guide_for(declared.path) if ref.startswith("driver.") else None
+        guide = guide_for(KINDS[ref.partition(".")[0]], declared.path)
         self._drawing.show_drawing(guide.drawing if guide else None)
         lines = [f"<b>{declared.title.capitalize()}</b>", declared.description, self._span(declared)]
         if guide:
-            lines += [guide.care, f"Decides most: {guide.decides}"]
+            lines += [guide.care, self._error(guide), f"Decides most: {guide.decides}"]
         self._words.setText("<br>".join(filter(None, lines)))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Leaves the words at least three fifths of the width."""
         super().resizeEvent(event)
         self._drawing.setFixedWidth(min(self.height(), self.width() * 2 // 5))
+
+    def _error(self, guide: Guide) -> str:
+        shown = self._session.shown
+        unit = shown.unit(guide.unit).strip("-")
+        return f"Usual error by hand: ±{shown.typed(guide.error, guide.unit)} {unit}".rstrip() + "."
 
     def _span(self, declared: Declared) -> str:
         if declared.low is None or declared.high is None:

@@ -3,6 +3,7 @@
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QFrame, QScrollArea, QSplitter, QVBoxLayout, QWidget
 
+from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.errors import InputError
 from fitcalc.window.look import Look
@@ -20,6 +21,7 @@ class Worksheet(QSplitter):
         super().__init__(Qt.Orientation.Vertical, parent)
         self._session = session
         self._driver: Driver | None = None
+        self._car: Car | None = None
         self._taken: dict[str, Taken] = {}
         self.setAccessibleName("measurements")
         self.setChildrenCollapsible(False)
@@ -29,7 +31,7 @@ class Worksheet(QSplitter):
         self.addWidget(self.guide)
         self.setStretchFactor(0, 1)
         self.setSizes([500, 150])
-        session.work_changed.connect(self.refresh)
+        session.settled.connect(self._follow)
         session.preferences_changed.connect(self._start_over)
         session.wanted.connect(self.go_to)
         self.sections[0].open()
@@ -37,7 +39,7 @@ class Worksheet(QSplitter):
 
     def refresh(self) -> None:
         """Shows what the documents say now."""
-        driver = self._session.work.driver
+        driver, self._car = self._session.work.driver, self._session.work.car.document
         if driver is not self._driver:
             self._driver, self._taken = driver, taken_for(driver)
         for section in self.sections:
@@ -62,6 +64,12 @@ class Worksheet(QSplitter):
         super().changeEvent(event)
         if event.type() == QEvent.Type.FontChange and self._taken:
             self._start_over()
+
+    def _follow(self) -> None:
+        """Leaves the lines alone where only the rework changed."""
+        work = self._session.work
+        if work.driver is not self._driver or work.car.document is not self._car:
+            self.refresh()
 
     def _scroll_area(self) -> QScrollArea:
         page = QWidget(self)

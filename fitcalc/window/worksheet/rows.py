@@ -15,8 +15,6 @@ from fitcalc.window.worksheet.lines import Row
 
 AXES = ("x", "y", "z")
 INDENT = 10
-STACKED_FROM = 150
-"""Text size, %, from which a title stands above its field."""
 
 
 def label(text: str, role: str = "", parent: QWidget | None = None) -> QLabel:
@@ -39,7 +37,7 @@ class RowWidget(QWidget):
     def __init__(self, session: Session, row: Row, parent: QWidget) -> None:
         super().__init__(parent)
         self.row, self._session = row, session
-        self._stacked = session.preferences.text_size >= STACKED_FROM
+        self._stacked = session.preferences.stacked
         self.fields: list[Entry | Chooser] = []
         self.drafts: list[Draft] = []
         self._units: list[tuple[QLabel, str]] = []
@@ -85,25 +83,31 @@ class RowWidget(QWidget):
             self._fix_width(field)
             line.addWidget(field)
             line.addWidget(self._unit(self.row.declared.unit))
-            line.addWidget(self._sureness)
             if self._stacked:
                 line.addStretch(1)
+                self._page.addWidget(self._sureness)
             else:
-                self._sureness.setFixedWidth(self._sureness.fontMetrics().horizontalAdvance("1234 to 1234 "))
+                line.addWidget(self._sureness)
+                sample = "12.34 to 12.34 " if self._session.shown.inches else "1234 to 1234 "
+                self._sureness.setFixedWidth(self._sureness.fontMetrics().horizontalAdvance(sample))
         else:
             line.addWidget(field, 2)
 
     def _build_point(self) -> None:
         head = self._line()
         head.addWidget(label(self.row.title), 1)
+        if self._stacked:
+            head = self._line()
         head.addWidget(label("±", "quiet"))
         tolerance = self._field(f"{self.row.ref}.tolerance", f"{self.row.title}, tolerance")
-        self._fix_width(tolerance, "10.5")
+        self._fix_width(tolerance, "0.394" if self._session.shown.inches else "10.5")
         head.addWidget(tolerance)
         head.addWidget(self._unit("mm"))
+        if self._stacked:
+            head.addStretch(1)
         line = self._line()
         for axis in filter(self.row.declared.names.__contains__, AXES):
-            if self._stacked and axis == "z":
+            if self._stacked and axis != "x":
                 line.addStretch(1)
                 line = self._line()
             self._axis(line, axis, f"{self.row.ref}.{axis}")
@@ -219,10 +223,12 @@ class RowWidget(QWidget):
     def _show_sureness(self, taken: Taken | None) -> None:
         if taken is None:
             self._sureness.setText("")
+            self._sureness.setHidden(self._stacked)
             return
         shown, unit = self._session.shown, self.row.declared.unit
         low, high = shown.rounded(taken.low, unit), shown.rounded(taken.high, unit)
         self._sureness.setText("measured" if taken.measured else f"{low} to {high}")
+        self._sureness.show()
         meant = f"Estimated: 90 of 100 such people lie between {low} and {high}"
         self._sureness.setToolTip("" if taken.measured else meant)
         role = "quiet" if taken.measured else "estimated"

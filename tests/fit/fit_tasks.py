@@ -60,3 +60,15 @@ def _coarser(each):
 
 def whole_grid(problem):
     return crossed({each.path: each.places() for each in problem.variables})
+
+
+def score(problem, x):
+    """What an optimiser makes small: lacking first, then minutes, for columns of x, `(k, n)`."""
+    values = {each.path: row for each, row in zip(problem.variables, x, strict=True)}
+    return 1e4 * problem.lacking(values) + problem.cost(values)
+
+
+def value_of(setup, path):
+    for step in path.split("."):
+        setup = getattr(setup, step)
+    return float(setup)

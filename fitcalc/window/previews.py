@@ -1,0 +1,93 @@
+"""Results for a drag: the driver is seated anew at once, and what takes longer waits until the hand rests."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from fitcalc.body.links import Links, links_for
+from fitcalc.checks.check import Check, Figure
+from fitcalc.documents.car import Car
+from fitcalc.documents.setup import Setup
+from fitcalc.fit.result import Result
+from fitcalc.posture.cases import column
+from fitcalc.posture.limbs import Leg, leg_to
+from fitcalc.posture.sit import OnPedal, Sitting, hands_at, sit, trunk_and_hips
+from fitcalc.units import Deg, Points
+from fitcalc.window.results import AS_FOUND, Results
+from fitcalc.window.work import Work
+
+SEATING = ("seat", "rails", "pedals", "footwell", "steering_wheel")
+"""Parts of the car that the posture depends on."""
+CARRIED = ("side_angle", "slot_turn")
+"""Strap figures whose evidence the straps are drawn through."""
+
+
+def posed(work: Work, last: Results) -> Results:
+    """Results in which only the posture is new.
+
+    Joint angles are read from it; every other figure has no value, and of the straps' figures the evidence goes along
+    with the body, so that the straps are still drawn.
+    """
+    same_start = work.car.document is last.found.car and work.driver is last.found.driver
+    found = last.found if same_start else _posed(work, AS_FOUND, last.found)
+    after = found if work.setup == AS_FOUND else _posed(work, work.setup, last.after)
+    return Results(work, last.choice, found, after, None, last.other)
+
+
+def seated(car: Car, links: Links, setup: Setup, last: Result) -> Sitting:
+    """The driver seated; pads and feet are taken from the last result where the change does not reach them."""
+    if links is not last.links or any(getattr(car, part) is not getattr(last.car, part) for part in SEATING):
+        return sit(car, links, setup)
+    if setup == last.setup:
+        return last.sitting
+    if any(getattr(setup, name) != getattr(last.setup, name) for name in (*last.sitting.pedals, "box_travel")):
+        return sit(car, links, setup)
+    trunk, hips = trunk_and_hips(car, links, setup)
+    pedals = {}
+    for name, worked in last.sitting.pedals.items():
+        hip = hips[0] if getattr(car.pedals, name).foot == "left" else hips[1]
+        legs = (leg_to(hip, leg.foot, trunk, links) for leg in (worked.rest, worked.full))
+        pedals[name] = OnPedal(worked.rest_pad, worked.full_pad, *legs)
+    return Sitting(trunk, hips, pedals, hands_at(car, links, setup, trunk, column(0.0)))
+
+
+def _posed(work: Work, setup: Setup, last: Result) -> Result:
+    car, driver = work.car.document, work.driver
+    links = last.links if driver is last.driver else links_for(driver)
+    sitting = seated(car, links, setup, last)
+    return Result(car, driver, links, setup, last.rules, sitting, {}, (), tuple(_drawn(last, sitting)))
+
+
+def _drawn(last: Result, sitting: Sitting) -> Iterator[Check]:
+    """The checks that the sketch shows something of while nothing but the posture is known."""
+    angles = dict(_angles(sitting))
+    for check in last.checks:
+        figure = check.figure
+        if figure.id in angles:
+            value, evidence = angles[figure.id]
+            yield replace(check, figure=replace(figure, value=value, evidence=evidence))
+        elif figure.id.startswith("harness.") and figure.id.endswith(CARRIED):
+            yield replace(check, figure=_carried(figure, last.sitting, sitting))
+        elif figure.id == "head.hoop_line":
+            yield replace(check, figure=replace(figure, value=None, evidence=()))
+
+
+def _angles(sitting: Sitting) -> Iterator[tuple[str, tuple[Deg, tuple[Points, ...]]]]:
+    trunk = sitting.trunk
+    yield "posture.recline", (trunk.recline, (trunk.hip, trunk.shoulder))
+    for side, arm in zip(("left", "right"), sitting.hands or (), strict=False):
+        yield f"posture.elbow_{side}", (arm.elbow_angle, (arm.shoulder, arm.elbow, arm.grip))
+        yield f"posture.shoulder_{side}", (arm.shoulder_angle, (arm.shoulder, arm.elbow, arm.grip))
+    for name, at in sitting.pedals.items():
+        yield f"posture.knee_released.{name}", (at.rest.knee_angle, _knee(at.rest))
+        yield f"posture.hip.{name}", (at.rest.hip_angle, (trunk.shoulder, at.rest.hip, at.rest.knee))
+
+
+def _knee(leg: Leg) -> tuple[Points, ...]:
+    return leg.hip, leg.knee, leg.ankle
+
+
+def _carried(figure: Figure, before: Sitting, after: Sitting) -> Figure:
+    """A strap's figure that waits to be measured, its evidence moved as far as the joint that the strap lies on."""
+    joint = "shoulder" if "shoulder" in figure.id else "hip"
+    moved: Points = getattr(after.trunk, joint) - getattr(before.trunk, joint)
+    return replace(figure, value=None, evidence=tuple(point + moved for point in figure.evidence))

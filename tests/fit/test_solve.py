@@ -1,0 +1,86 @@
+"""The solver: passes where it can, says why where it cannot, keeps to holes, and does the same every time."""
+
+import numpy as np
+import pytest
+
+from fitcalc.documents.samples import sample_path
+from fitcalc.documents.store import load_car, load_driver
+from fitcalc.fit.evaluate import evaluate
+from fitcalc.fit.solve import solve
+from fitcalc.fit.sweep import shortfall
+from fitcalc.fit.variables import Effort, variables_for
+
+HILLCLIMB = load_car(sample_path("hillclimb"))
+ROBIN = load_driver(sample_path("robin"))
+OTTO = load_driver(sample_path("otto"))
+
+
+@pytest.fixture(scope="module")
+def robin():
+    return solve(HILLCLIMB, ROBIN)
+
+
+@pytest.fixture(scope="module")
+def otto():
+    return solve(HILLCLIMB, OTTO)
+
+
+def test_what_passes_holds_every_limit_that_can_be_moved(robin):
+    assert robin.passes
+    checks = evaluate(HILLCLIMB, ROBIN, robin.best.setup).checks
+    broken = [check.id for check in checks if (short := shortfall(check)) is not None and np.any(short > 0.0)]
+    assert set(broken) <= robin.settled
+
+
+def test_next_best_are_dearer_and_change_other_things(robin):
+    kinds = [robin.best.changes, *(each.changes for each in robin.others)]
+    assert len({frozenset(kind) for kind in kinds}) == len(kinds)
+    efforts = [each.effort for each in (robin.best, *robin.others) if each.lacking == 0.0]
+    assert efforts == sorted(efforts)
+
+
+def test_seat_stands_in_a_hole_and_bars_are_whole_millimetres(robin):
+    assert robin.best.setup.seat_travel % HILLCLIMB.rails.hole_pitch == pytest.approx(0.0)
+    assert robin.best.setup.brake.stand_off % 1.0 == pytest.approx(0.0)
+
+
+def test_rework_is_the_same_every_time(robin):
+    assert solve(HILLCLIMB, ROBIN).best.setup == robin.best.setup
+
+
+def test_every_change_stays_within_what_the_car_allows(otto):
+    for each in variables_for(HILLCLIMB):
+        value = otto.best.setup
+        for step in each.path.split("."):
+            value = getattr(value, step)
+        assert each.low - 1e-9 <= value <= each.high + 1e-9
+
+
+def test_where_nothing_passes_it_says_what_conflicts(otto):
+    assert not otto.passes
+    assert otto.conflict.broken
+    assert any("gives both" in sentence for sentence in otto.conflict.sentences)
+
+
+def test_single_change_is_named_that_makes_room(otto):
+    assert any(change.endswith("mm would.") for change in otto.conflict.changes)
+
+
+def test_own_efforts_change_the_choice(robin):
+    dear = {"seat_travel": Effort(fixed=10_000.0, per_unit=0.0)}
+    assert "seat_travel" in robin.best.changes
+    found = solve(HILLCLIMB, ROBIN, efforts=dear)
+    assert "seat_travel" not in found.best.changes or found.best.lacking == 0.0
+
+
+def test_stopped_at_once_hands_back_something():
+    stopped = solve(HILLCLIMB, ROBIN, progress=lambda done: False)
+    assert not stopped.complete
+    assert stopped.best.setup is not None
+
+
+def test_progress_rises_to_the_end():
+    told = []
+    solve(HILLCLIMB, ROBIN, progress=lambda done: told.append(done) or True)
+    assert told == sorted(told)
+    assert told[-1] == 1.0

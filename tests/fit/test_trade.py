@@ -1,0 +1,71 @@
+"""The trade map against `evaluate`, and its lines."""
+
+import numpy as np
+import pytest
+
+from fitcalc.documents.samples import sample_path
+from fitcalc.documents.setup import Setup
+from fitcalc.documents.store import load_car, load_driver
+from fitcalc.fit.cases import setup_of
+from fitcalc.fit.contours import zero_lines
+from fitcalc.fit.evaluate import evaluate
+from fitcalc.fit.sweep import required_room
+from fitcalc.fit.trade import spans, trade_map
+
+CAR = load_car(sample_path("hillclimb"))
+ROBIN = load_driver(sample_path("robin"))
+AXES = spans(CAR, "seat_travel", "brake.stand_off", 21)
+
+
+@pytest.fixture(scope="module")
+def trade():
+    return trade_map(CAR, ROBIN, Setup(), AXES, recommended=Setup(seat_travel=60.0))
+
+
+def test_a_point_of_the_map_has_the_least_margin_of_evaluate(trade):
+    at = (15, 10)
+    values = {"seat_travel": trade.x[at[:1]], "brake.stand_off": trade.y[at[1:]]}
+    checks = {check.id: check for check in evaluate(CAR, ROBIN, setup_of(values)).checks}
+    tightest = checks[trade.checks[trade.tightest[at]]]
+    assert trade.room[at] == pytest.approx(required_room(tightest)[0], abs=0.05)
+
+
+def test_each_limit_changes_sides_at_its_line(trade):
+    line = next(each for each in trade.boundaries if each.check == "posture.knee_pressed.brake").lines[0]
+    values = {"seat_travel": line[:, 0], "brake.stand_off": line[:, 1]}
+    result = evaluate(CAR, ROBIN, setup_of(values))
+    assert required_room(result.check("posture.knee_pressed.brake")) == pytest.approx(0.0, abs=0.2)
+
+
+def test_a_limit_broken_everywhere_is_told_and_left_off_the_map(trade):
+    assert trade.blocked
+    assert not set(trade.blocked) & set(trade.checks)
+
+
+def test_points_of_interest_are_on_the_map(trade):
+    assert (trade.as_found, trade.chosen, trade.recommended) == ((0.0, 0.0), (0.0, 0.0), (60.0, 0.0))
+
+
+def test_stopped_map_says_so():
+    stopped = trade_map(CAR, ROBIN, Setup(), AXES, progress=lambda done: False)
+    assert not stopped.complete
+
+
+@pytest.mark.parametrize("pair", [("seat_raise", "recline"), ("box_travel", "wheel_spacer")])
+def test_any_two_changes_make_a_map(pair):
+    trade = trade_map(CAR, ROBIN, Setup(), spans(CAR, *pair, 9))
+    assert trade.room.shape == (9, 9)
+    assert np.all(np.isfinite(trade.room))
+
+
+def test_zero_line_of_a_circle_is_one_closed_line_on_it():
+    x, y = np.linspace(-2.0, 2.0, 81), np.linspace(-2.0, 2.0, 61)
+    lines = zero_lines(x, y, x[:, None] ** 2 + y[None] ** 2 - 1.0)
+    assert len(lines) == 1
+    assert np.hypot(*lines[0].T) == pytest.approx(1.0, abs=2e-3)
+    assert lines[0][0] == pytest.approx(lines[0][-1])
+
+
+def test_saddle_is_cut_in_two():
+    grid = np.array([-1.0, 1.0])
+    assert len(zero_lines(grid, grid, np.array([[1.0, -1.0], [-1.0, 1.0]]))) == 2
