@@ -86,6 +86,28 @@ def _pedals(options: argparse.Namespace) -> int:
     return SOMETHING_FAILS if any(check.status == "fail" for check in record.checks) else COMPUTED
 
 
+def _straps(options: argparse.Namespace) -> int:
+    from fitcalc.fit.evaluate import evaluate
+    from fitcalc.fit.rework import fit
+    from fitcalc.present.strap_record import straps_record
+    from fitcalc.present.strap_tables import strap_heading, strap_tables
+
+    car = load_car(_file(options.car, sample_cars()))
+    drivers = [load_driver(_file(name, sample_drivers())) for name in options.drivers]
+    if options.setup:
+        setup = load_setup(options.setup)
+        results = [evaluate(car, driver, setup, options.rules) for driver in drivers]
+    else:
+        results = [fit(car, driver, options.rules).after for driver in drivers]
+    record = straps_record(results)
+    if options.json:
+        print(record.model_dump_json(indent=2))
+    else:
+        print(strap_heading(record), end="\n\n")
+        _print_tables(strap_tables(record))
+    return SOMETHING_FAILS if record.anything_fails else COMPUTED
+
+
 def _body(options: argparse.Namespace) -> int:
     from fitcalc.present.body_table import body_remarks, body_table, links_table
 
@@ -112,8 +134,9 @@ def _schema(options: argparse.Namespace) -> int:
     from fitcalc.present.parts import Record
     from fitcalc.present.pedal_record import PedalsRecord
     from fitcalc.present.record import ResultRecord
+    from fitcalc.present.strap_record import StrapsRecord
 
-    records: dict[str, type[Record]] = {"result": ResultRecord, "pedals": PedalsRecord}
+    records: dict[str, type[Record]] = {"result": ResultRecord, "pedals": PedalsRecord, "straps": StrapsRecord}
     record = records.get(options.kind)
     schema = schema_for(options.kind) if record is None else record.model_json_schema()
     print(json.dumps(schema, indent=2, ensure_ascii=False))
@@ -180,15 +203,25 @@ def _parser() -> argparse.ArgumentParser:
             "--rules", metavar="SET", help="limit set, or a file of your own; else the car's own"
         )
         command.add_argument("--json", action="store_true", help="print the full result as JSON")
+    _add_straps(commands)
     body = _command(commands, "body", _body, "what is taken for the driver's body, measured or estimated")
     body.add_argument("driver", metavar="DRIVER", help="a driver file, or the name of a sample")
     body.add_argument("--json", action="store_true", help="print the table as JSON")
     _command(commands, "limits", _limits, "every check, what it measures, and which rules limit it")
     schema = _command(commands, "schema", _schema, "JSON Schema of a file or of the result")
-    schema.add_argument("kind", choices=("car", "driver", "setup", "result", "pedals"))
+    schema.add_argument("kind", choices=("car", "driver", "setup", "result", "pedals", "straps"))
     window = _command(commands, "window", _window, "open the window (also without any command)")
     window.add_argument("car", nargs="?", metavar="CAR", help="a car file to open")
     return parser
+
+
+def _add_straps(commands: Any) -> None:
+    straps = _command(commands, "straps", _straps, "straps, places of their anchors, slots to cut; for several drivers")
+    straps.add_argument("car", metavar="CAR", help="a car file, or the name of a sample")
+    straps.add_argument("drivers", metavar="DRIVER", nargs="+", help="driver files, or names of samples")
+    straps.add_argument("--setup", metavar="FILE", help="one rework for all instead of what `fit` finds for each")
+    straps.add_argument("--rules", metavar="SET", help="limit set, or a file of your own; else the car's own")
+    straps.add_argument("--json", action="store_true", help="print the full result as JSON")
 
 
 def _percent(text: str) -> float:

@@ -5,6 +5,7 @@ What to measure and how stands once, in the fields of the car and driver file; `
 
 import tomllib
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
@@ -14,14 +15,15 @@ from fitcalc.documents.car import Car
 from fitcalc.documents.declared import Declared, declared_at
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.fields import Document
-from fitcalc.documents.guide_drawing import Drawing, Part, drawing
+from fitcalc.documents.guide_drawing import Drawing, drawing
 
 DATA = Path(__file__).with_name("data")
 FILES: Mapping[type[Document], str] = MappingProxyType({Car: "guide_car.toml", Driver: "guide_driver.toml"})
 DRAWN = ("figure", "tape", "tapes", "arcs", "spots", "point")
 
 
-class Guide(Part):
+@dataclass(frozen=True)
+class Guide:
     """How to take one measurement.
 
     Attributes:
@@ -44,8 +46,8 @@ class Guide(Part):
     error: float
     unit: str
     decides: str
-    informs: tuple[str, ...] = ()
     drawing: Drawing
+    informs: tuple[str, ...] = ()
 
 
 @cache
@@ -79,12 +81,13 @@ def _covers(field: str, steps: list[str]) -> bool:
 
 def _guide(document_type: type[Document], row: dict[str, Any], figures: dict[str, Any]) -> Guide:
     declared = _declared(document_type, row["field"])
-    told = {key: value for key, value in row.items() if key not in DRAWN}
+    told = {key: value for key, value in row.items() if key not in (*DRAWN, "informs")}
     return Guide(
         title=declared.title,
         how=declared.description,
         unit=declared.unit or "mm",
         drawing=drawing(row, figures, declared.title),
+        informs=tuple(row.get("informs", ())),
         **told,
     )
 

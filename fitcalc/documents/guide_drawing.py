@@ -1,21 +1,15 @@
 """The small drawings of the measuring guide, as plain data: where the tape or the angle finder goes."""
 
+from dataclasses import dataclass
 from math import cos, radians, sin
 from typing import Any
-
-from pydantic import BaseModel, ConfigDict
 
 Spot = tuple[float, float]
 Line = tuple[Spot, ...]
 
 
-class Part(BaseModel):
-    """A piece of the guide: read from a data file, never changed."""
-
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
-
-
-class Tape(Part):
+@dataclass(frozen=True)
+class Tape:
     """One distance.
 
     Attributes:
@@ -27,7 +21,8 @@ class Tape(Part):
     label: str
 
 
-class Arc(Part):
+@dataclass(frozen=True)
+class Arc:
     """One angle, between two legs from a corner.
 
     Attributes:
@@ -53,7 +48,8 @@ class Arc(Part):
         return (first, self.corner, last)
 
 
-class Drawing(Part):
+@dataclass(frozen=True)
+class Drawing:
     """A line drawing in a box 100 wide and 100 high, x to the right, y up.
 
     Attributes:
@@ -67,11 +63,11 @@ class Drawing(Part):
     """
 
     lines: tuple[Line, ...]
-    circles: tuple[tuple[float, float, float], ...] = ()
-    thin: tuple[Line, ...] = ()
-    tapes: tuple[Tape, ...] = ()
-    arcs: tuple[Arc, ...] = ()
-    spots: tuple[Spot, ...] = ()
+    circles: tuple[tuple[float, float, float], ...]
+    thin: tuple[Line, ...]
+    tapes: tuple[Tape, ...]
+    arcs: tuple[Arc, ...]
+    spots: tuple[Spot, ...]
     label: str
 
 
@@ -93,15 +89,20 @@ def drawing(row: dict[str, Any], figures: dict[str, Any], label: str) -> Drawing
         lines=_together(pieces, "lines"),
         circles=_together(pieces, "circles"),
         thin=_together(pieces, "thin"),
-        tapes=tuple(Tape(ends=ends, label=name) for name, ends in tapes.items()),
-        arcs=row.get("arcs", ()),
-        spots=row.get("spots", [row["point"][:2]] if "point" in row else ()),
+        tapes=tuple(Tape(_fixed(ends), name) for name, ends in tapes.items()),
+        arcs=tuple(Arc(**{key: _fixed(value) for key, value in arc.items()}) for arc in row.get("arcs", ())),
+        spots=_fixed(row.get("spots", [row["point"][:2]] if "point" in row else [])),
         label=label,
     )
 
 
 def _together(pieces: list[dict[str, Any]], kind: str) -> tuple[Any, ...]:
-    return tuple(one for piece in pieces for one in piece.get(kind, ()))
+    return tuple(_fixed(one) for piece in pieces for one in piece.get(kind, ()))
+
+
+def _fixed(value: Any) -> Any:
+    """Lists as tuples, whole numbers as floats."""
+    return tuple(_fixed(one) for one in value) if isinstance(value, list | tuple) else float(value)
 
 
 def _point(origin: list[float], point: list[float]) -> dict[str, tuple[Spot, Spot]]:

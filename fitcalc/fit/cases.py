@@ -1,11 +1,12 @@
 """Picking cases out of anything that has them as its leading axis."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import fields, is_dataclass, replace
+from dataclasses import is_dataclass, replace
 from typing import Any, TypeVar
 
 import numpy as np
 
+from fitcalc.checks.check import Check, Figure
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.result import Result
 from fitcalc.fit.variables import PEDAL_WAYS, value_at
@@ -35,7 +36,7 @@ def _taken(thing: Any, at: np.ndarray) -> Any:
     if isinstance(thing, np.ndarray):
         return np.broadcast_to(thing, (len(at), *thing.shape[1:])) if len(thing) == 1 else thing[at]
     if is_dataclass(thing) and not isinstance(thing, type):
-        return replace(thing, **{each.name: _taken(getattr(thing, each.name), at) for each in fields(thing)})
+        return type(thing)(*(_taken(getattr(thing, name), at) for name in thing.__dataclass_fields__))
     if isinstance(thing, Mapping):
         return {name: _taken(part, at) for name, part in thing.items()}
     return tuple(_taken(part, at) for part in thing) if isinstance(thing, tuple) else thing
@@ -52,8 +53,9 @@ def setup_at(setup: Setup, case: int) -> Setup:
 def result_at(result: Result, case: int) -> Result:
     """One case of a result over cases."""
     at = np.array([case])
-    figures = tuple(figure for figure in taken(result.figures, at) if not figure.is_absent)
-    checks = tuple(check for check in taken(result.checks, at) if not check.figure.is_absent)
+    one = {figure.id: taken(figure, at) for figure in result.figures}
+    figures = tuple(figure for figure in one.values() if not figure.is_absent)
+    checks = tuple(_check_at(check, one[check.figure.id], at) for check in result.checks)
     return replace(
         result,
         setup=setup_at(result.setup, case),
@@ -61,8 +63,13 @@ def result_at(result: Result, case: int) -> Result:
         sitting=taken(result.sitting, at),
         work=taken(dict(result.work), at),
         figures=figures,
-        checks=checks,
+        checks=tuple(check for check in checks if not check.figure.is_absent),
     )
+
+
+def _check_at(check: Check, figure: Figure, at: np.ndarray) -> Check:
+    bounds = ("low", "high", "recommended_low", "recommended_high")
+    return replace(check, figure=figure, **{name: taken(getattr(check, name), at) for name in bounds})
 
 
 def setup_of(values: Mapping[str, Floats]) -> Setup:

@@ -30,7 +30,7 @@ from fitcalc.fit.extension import leg_excess
 from fitcalc.fit.influence import Influence, influences
 from fitcalc.fit.progress import Progress, unheeded
 from fitcalc.fit.propagation import spread_of
-from fitcalc.fit.sweep import NOT_THERE, SMOOTH, SWEPT, Measure, required_room
+from fitcalc.fit.sweep import NOT_THERE, SMOOTH, SWEPT, required_room
 from fitcalc.fit.tolerances import Drawn, drawn
 from fitcalc.posture.cases import spread
 from fitcalc.posture.sit import on_pedal, sit
@@ -46,6 +46,21 @@ LONGEST = 200.0
 """Longest stand-off that a setup may have, mm."""
 HALVINGS = 12
 """200 mm shrink to 0.05 mm."""
+
+
+@dataclass(frozen=True)
+class Sampling:
+    """How much is drawn.
+
+    Attributes:
+        draws: for figures in closed form.
+        few: of them, those that every measure is worked out for.
+        seed: same seed, same answer.
+    """
+
+    draws: int = 100_000
+    few: int = FEW
+    seed: int = 1
 
 
 @dataclass(frozen=True, eq=False)
@@ -110,11 +125,8 @@ def certainty(
     car: Car,
     driver: Driver,
     setup: Setup,
-    *,
     rules: str | None = None,
-    draws: int = 100_000,
-    few: int = FEW,
-    seed: int = 1,
+    sampling: Sampling = Sampling(),
     progress: Progress = unheeded,
 ) -> Certainty:
     """Draw cars and bodies behind the numbers and see what comes of one rework.
@@ -124,14 +136,12 @@ def certainty(
         driver: as measured.
         setup: the rework.
         rules: id of the limit set; the car's own when None.
-        draws: for figures in closed form.
-        few: draws that every measure is worked out for.
-        seed: same seed, same answer.
+        sampling: how many draws.
         progress: told the part done; answers whether to go on.
     """
-    few = min(few, draws)
-    counts = [few, *_chunks(draws - few)]
-    work = _worker(car, driver, setup, rules, seed)
+    few = min(sampling.few, sampling.draws)
+    counts = [few, *_chunks(sampling.draws - few)]
+    work = _worker(car, driver, setup, rules, sampling.seed)
     parts, complete = _gathered(work, counts, progress)
     first = parts[0]
     telling = {name: room for name, room in first.rooms.items() if 0.0 < np.mean(room < 0.0) < 1.0}

@@ -84,21 +84,19 @@ def _sentence(id: str, other: str, lacks: Lacks) -> str:
 def _wanted(check: Check) -> str:
     """What a check asks for, as in `knee angle over 105 deg`."""
     use_comfort = required_room(check) is check.comfort_margin
-    low, high = (
-        (check.recommended_low, check.recommended_high)
-        if use_comfort or check.margin is None
-        else (check.low, check.high)
-    )
-    if low is not None and high is not None:
-        asked = f"of {np.ravel(low)[0]:g} to {np.ravel(high)[0]:g}"
-    else:
-        asked = f"of {np.ravel(low)[0]:g} or more" if low is not None else f"of {np.ravel(high)[0]:g} or less"
+    wished = use_comfort or check.margin is None
+    low = check.recommended_low if wished else check.low
+    high = check.recommended_high if wished else check.high
+    ends = [float(np.ravel(end)[0]) for end in (low, high) if end is not None]
+    asked = f"of {ends[0]:g} to {ends[-1]:g}" if len(ends) == 2 else f"of {ends[0]:g} or {'more' if high is None else 'less'}"
     return f"{check.label} {asked} {check.figure.unit}"
 
 
 def _changes(problem: Problem, best: Setup, broken: list[str]) -> Iterator[str]:
-    """Single changes beyond what is allowed: those that make all hold; else, for each broken check, the least that
-    mends it and leaves no more lacking than before."""
+    """Single changes beyond what is allowed that make all hold.
+
+    Where there are none: for each broken check the least that mends it and leaves no more lacking than before.
+    """
     options = [*_beyond(problem, best), *_rebuilt(problem, best)]
     whole = [option for option in options if np.any(option.total <= ROUNDING)]
     for option in whole:

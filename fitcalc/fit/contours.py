@@ -4,6 +4,7 @@ Source: marching squares with linear interpolation along the sides of each cell;
 """
 
 from collections import defaultdict
+from collections.abc import Iterator
 
 import numpy as np
 
@@ -52,7 +53,8 @@ def _tilted(values: Floats, i: np.ndarray, j: np.ndarray) -> np.ndarray:
     return np.signbit(middle) != np.signbit(values[i, j])
 
 
-def _paired(sides: np.ndarray, crossed: np.ndarray, tilted: np.ndarray):  # type: ignore[no-untyped-def]
+def _paired(sides: np.ndarray, crossed: np.ndarray, tilted: np.ndarray) -> Iterator[tuple[int, int]]:
+    """The segments of each cell: which of its sides they join."""
     for own, which, cut in zip(sides, crossed, tilted, strict=True):
         hit = own[which]
         if len(hit) == 2:

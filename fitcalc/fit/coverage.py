@@ -1,6 +1,6 @@
 """What part of the published population fits one car with its adjustments, and which limit turns away whom."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -22,6 +22,8 @@ from fitcalc.fit.variables import value_at, variables_for
 from fitcalc.posture.cases import spread
 from fitcalc.units import Bools, Floats
 
+SEED = 1
+"""Same bodies every time."""
 CHUNK = 2_000
 """Cases worked out at a time: what bounds the memory."""
 ALWAYS = 1e-6
@@ -83,11 +85,8 @@ def coverage(
     car: Car,
     sex: Sex,
     setup: Setup | None = None,
-    *,
     count: int = 300,
     rules: str | None = None,
-    quick: Sequence[str] = QUICK,
-    seed: int = 1,
     progress: Progress = unheeded,
 ) -> Coverage:
     """Draw bodies of one sex and seat each as well as the quick changes allow.
@@ -98,13 +97,11 @@ def coverage(
         setup: what has been fixed; as found when None.
         count: how many bodies.
         rules: id of the limit set; the car's own when None.
-        quick: paths that each driver may set.
-        seed: same seed, same answer.
         progress: told the part done; answers whether to go on.
     """
-    bodies = population(sex, count, seed)
+    bodies = population(sex, count, SEED)
     driver = Driver(name="somebody", sex=sex, measurements=Measurements(stature=1700.0))
-    ways = _ways(car, setup or Setup(), quick)
+    ways = _ways(car, setup or Setup())
     each = max(1, CHUNK // len(ways["seat_travel"]))
     found: list[tuple[dict[str, Floats], dict[str, str]]] = []
     for start in range(0, count, each):
@@ -117,11 +114,11 @@ def coverage(
     return _summed(rooms, found[0][1], bodies["stature"][:done], done == count)
 
 
-def _ways(car: Car, setup: Setup, quick: Sequence[str]) -> dict[str, Floats]:
+def _ways(car: Car, setup: Setup) -> dict[str, Floats]:
     """Every quick change on top of what is fixed."""
     fixed = {path: value_at(setup, path) for path in PATHS}
     free = {
-        each.path: thinned(each, COARSE.get(each.path, TRIES)) for each in variables_for(car) if each.path in quick
+        each.path: thinned(each, COARSE.get(each.path, TRIES)) for each in variables_for(car) if each.path in QUICK
     }
     grid = crossed(free) if free else {}
     count = max((len(values) for values in grid.values()), default=1)

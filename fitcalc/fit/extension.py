@@ -9,6 +9,7 @@ from fitcalc.body.comfort import Window
 from fitcalc.body.links import Links
 from fitcalc.documents.car import Car
 from fitcalc.documents.setup import Setup
+from fitcalc.fit.cases import taken
 from fitcalc.posture.cases import column, spread
 from fitcalc.posture.sit import OnPedal, Sitting, on_pedal
 from fitcalc.units import Bools, Deg, Mm
@@ -16,8 +17,8 @@ from fitcalc.units import Bools, Deg, Mm
 Targets = Mapping[str, Window]
 """The wished angle windows by name: `knee_released` and `knee_pressed` are used here."""
 
-WHOLE = 1.0
-"""Extensions are searched and given in whole millimetres, which is what a saw can do."""
+STRIDE = 10.0
+"""Extensions are searched in strides of so many mm first, then in whole mm, which is what a saw can do."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -54,26 +55,35 @@ def leg_cramped(at: OnPedal, targets: Targets) -> Deg:
 def least_extension(name: str, car: Car, setup: Setup, sitting: Sitting, links: Links, targets: Targets) -> Extension:
     """The least extension of one pedal that meets the knee targets: stand-off first, then a longer arm.
 
-    Source: bisection on the posture model; the excess falls as the pad comes nearer.
+    Source: search on the posture model; the excess falls as the pad comes nearer.
     """
-    pedal = car.fitted_pedals()[name]
+    pedal, count = car.fitted_pedals()[name], len(sitting.trunk.hip)
 
     def excess(stand_off: Mm, longer_arm: Mm) -> Deg:
-        changed = spread(setup, {f"{name}.stand_off": stand_off, f"{name}.longer_arm": longer_arm})
-        return leg_excess(on_pedal(name, car, changed, sitting.trunk, sitting.hips, links), targets)
+        bars = np.broadcast_arrays(stand_off, longer_arm)
+        at = np.repeat(np.arange(count), bars[0].shape[1])
+        trunk, hips, body, box = taken((sitting.trunk, sitting.hips, links, column(setup.box_travel)), at)
+        paths = ("box_travel", f"{name}.stand_off", f"{name}.longer_arm")
+        changed = spread(setup, dict(zip(paths, (box, bars[0].ravel(), bars[1].ravel()), strict=True)))
+        found = leg_excess(on_pedal(name, car, changed, trunk, hips, body), targets)
+        return found.reshape(bars[0].shape)
 
-    none = np.zeros(len(sitting.trunk.hip))
-    stand_off = _least(lambda s: excess(s, none), none + column(pedal.max_stand_off))
-    longer_arm = _least(lambda s: excess(stand_off, s), none + column(pedal.max_longer_arm))
-    return Extension(stand_off, longer_arm, excess(stand_off, longer_arm) <= 0.0)
+    none = np.zeros((count, 1))
+    stand_off = _least(lambda bars: excess(bars, none), none[:, 0] + column(pedal.max_stand_off))
+    longer_arm = _least(lambda bars: excess(stand_off[:, None], bars), none[:, 0] + column(pedal.max_longer_arm))
+    enough = excess(stand_off[:, None], longer_arm[:, None])[:, 0] <= 0.0
+    return Extension(stand_off, longer_arm, enough)
 
 
 def _least(excess: Callable[[Mm], Deg], most: Mm) -> Mm:
     """Least whole millimetre of 0..most at which the excess is gone; `most` where it never is."""
-    low, high = np.zeros_like(most), np.ceil(most / WHOLE)
-    for _ in range(int(np.ceil(np.log2(high.max() + 1.0)))):
-        middle = np.floor((low + high) / 2)
-        gone = excess(np.minimum(middle * WHOLE, most)) <= 0.0
-        low, high = np.where(gone, low, np.minimum(middle + 1.0, high)), np.where(gone, middle, high)
-    already = excess(np.zeros_like(most)) <= 0.0
-    return np.where(already, 0.0, np.minimum(high * WHOLE, most))
+    strides = STRIDE * np.arange(np.ceil(most.max() / STRIDE) + 1.0)
+    gone, first = _first_gone(excess, np.minimum(strides, most[:, None]))
+    near = np.minimum(np.maximum(first - STRIDE, 0.0)[:, None] + np.arange(STRIDE + 1.0), most[:, None])
+    return np.where(gone, _first_gone(excess, near)[1], most) if most.max() > 0.0 else most
+
+
+def _first_gone(excess: Callable[[Mm], Deg], values: Mm) -> tuple[Bools, Mm]:
+    """Whether the excess is gone at any of some rising values `(n, k)`, and the first of them at which it is."""
+    gone = excess(values) <= 0.0
+    return np.any(gone, axis=1), values[np.arange(len(values)), np.argmax(gone, axis=1)]

@@ -57,7 +57,8 @@ def first_order(model: Model, expected: Floats, u: Floats, correlation: Floats |
     parts = (up - down) / (2.0 * NEAR)
     slopes = np.divide(parts, u, out=np.zeros_like(parts), where=u > 0.0)
     joint = np.eye(len(u)) if correlation is None else correlation
-    return Budget(float(values[0]), slopes, parts, float(np.sqrt(max(parts @ joint @ parts, 0.0))))
+    variance = max(float(parts @ joint @ parts), 0.0)
+    return Budget(float(values[0]), slopes, parts, variance**0.5)
 
 
 def effective_freedom(parts: Sequence[float], freedom: Sequence[float]) -> float:

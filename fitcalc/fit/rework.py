@@ -15,9 +15,9 @@ from fitcalc.body.links import Links, links_for
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.setup import Setup
-from fitcalc.fit.cases import joined, result_at, setup_of, taken
+from fitcalc.fit.cases import PATHS, joined, result_at, setup_of, taken
 from fitcalc.fit.evaluate import evaluate
-from fitcalc.fit.extension import Extension, leg_cramped, least_extension
+from fitcalc.fit.extension import Extension, least_extension, leg_cramped
 from fitcalc.fit.result import Result
 from fitcalc.fit.variables import PEDAL_WAYS, stops, value_at
 from fitcalc.posture.cases import spread
@@ -26,6 +26,8 @@ from fitcalc.units import Bools, Floats, Mm
 
 SLIDING_STEP = 1.0
 """Step in which a continuous rail or box is searched, mm: what a tape can set."""
+PLACES = ("seat_travel", "box_travel")
+BARS = tuple(path for path in PATHS if "." in path)
 
 
 @dataclass(frozen=True, eq=False)
@@ -49,18 +51,18 @@ def fit(car: Car, driver: Driver, rules: str | None = None) -> Fit:
     links = links_for(driver)
     places = seat_and_box_places(car)
     count = len(value_at(places, "seat_travel"))
-    last = joined([_values(places), {path: np.zeros(1) for path in ("seat_travel", "box_travel")}])
-    extensions = extensions_at(car, driver, setup_of(last), links)
-    bars = _bars(extensions)
-    tried = setup_of(last | {path: np.where(np.arange(count + 1) < count, bar, 0.0) for path, bar in bars.items()})
+    with_found = joined([_values(places), {path: np.zeros(1) for path in PLACES}])
+    extensions = extensions_at(car, driver, setup_of(with_found), links)
+    kept = np.append(_as_wished(car, driver, with_found | _bars(extensions), links, extensions), count)
+    bars = {path: np.append(bar[kept[:-1]], 0.0) for path, bar in _bars(extensions).items()}
+    tried = setup_of({path: value[kept] for path, value in with_found.items()} | bars)
     every = evaluate(car, driver, tried, rules, links)
-    best = _best(every, extensions, driver, count)
-    as_found = np.array([count])
+    best = _best(every)
     return Fit(
-        found=result_at(every, count),
+        found=result_at(every, len(kept) - 1),
         after=result_at(every, best),
-        with_seat_as_found=taken(dict(extensions), as_found),
-        met={name: bool(extension.enough[best]) for name, extension in extensions.items()},
+        with_seat_as_found=taken(dict(extensions), np.array([count])),
+        met={name: bool(extension.enough[kept[best]]) for name, extension in extensions.items()},
     )
 
 
@@ -81,17 +83,26 @@ def extensions_at(car: Car, driver: Driver, places: Setup, links: Links) -> Mapp
     return {name: least_extension(name, car, places, sitting, links, targets) for name in sitting.pedals}
 
 
-def _best(result: Result, extensions: Mapping[str, Extension], driver: Driver, count: int) -> int:
-    """The case to choose of the first `count`: fewest wishes unmet, fewest limits broken, least bar, least movement."""
-    cases = len(result.sitting.trunk.hip)
-    targets = windows_for(driver)
-    unmet = _total(cases, (~extension.enough for extension in extensions.values()))
-    cramped = _total(cases, (np.maximum(leg_cramped(at, targets), 0.0) for at in result.sitting.pedals.values()))
-    broken = _total(cases, (check.fails for check in result.checks))
-    bar = _total(cases, (extension.stand_off + extension.longer_arm for extension in extensions.values()))
-    moved = _total(cases, (np.abs(value_at(result.setup, path)) for path in ("seat_travel", "box_travel")))
-    order = np.lexsort((moved, bar, broken, np.round(cramped, 6), unmet))
-    return int(order[order < count][0])
+def _as_wished(
+    car: Car, driver: Driver, places: Mapping[str, Mm], links: Links, extensions: Mapping[str, Extension]
+) -> np.ndarray:
+    """The places, but for the last one, that leave the fewest knees unlike what is wished, and those by the least."""
+    pedals, targets = sit(car, links, setup_of(places)).pedals, windows_for(driver)
+    count = len(places["seat_travel"])
+    unmet = _total(count, (~extension.enough for extension in extensions.values()))[:-1]
+    cramped = _total(count, (np.maximum(leg_cramped(at, targets), 0.0) for at in pedals.values()))[:-1]
+    fewest = np.flatnonzero(unmet == unmet.min())
+    least = np.round(cramped[fewest], 6)
+    return fewest[least == least.min()]
+
+
+def _best(result: Result) -> int:
+    """The case to choose, but for the last one: fewest limits broken, least bar, least movement, in this order."""
+    count = len(result.sitting.trunk.hip)
+    broken = _total(count, (check.fails for check in result.checks))
+    bar = _total(count, (value_at(result.setup, path) for path in BARS))
+    moved = _total(count, (np.abs(value_at(result.setup, path)) for path in PLACES))
+    return int(np.lexsort((moved[:-1], bar[:-1], broken[:-1]))[0])
 
 
 def _total(count: int, parts: Iterable[Floats | Bools]) -> Floats:
@@ -99,7 +110,7 @@ def _total(count: int, parts: Iterable[Floats | Bools]) -> Floats:
 
 
 def _values(places: Setup) -> dict[str, Floats]:
-    return {path: value_at(places, path) for path in ("seat_travel", "box_travel")}
+    return {path: value_at(places, path) for path in PLACES}
 
 
 def _bars(extensions: Mapping[str, Extension]) -> dict[str, Mm]:

@@ -11,7 +11,7 @@ import numpy as np
 
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
-from fitcalc.fit.certainty import FEW, Certainty, certainty
+from fitcalc.fit.certainty import FEW, Certainty, Sampling, certainty
 from fitcalc.fit.problem import Problem, problem_of
 from fitcalc.fit.progress import Progress, unheeded
 from fitcalc.fit.solve import Solution, solved
@@ -40,10 +40,8 @@ def robust(
     car: Car,
     driver: Driver,
     probability: float,
-    *,
     rules: str | None = None,
     efforts: Mapping[str, Effort] | None = None,
-    seed: int = 1,
     progress: Progress = unheeded,
 ) -> Robust:
     """Find the rework.
@@ -54,17 +52,16 @@ def robust(
         probability: asked for, 0.5 to 0.99.
         rules: id of the limit set; the car's own when None.
         efforts: the user's own minutes by path or kind.
-        seed: same seed, same answer.
         progress: told the part done; answers whether to go on.
     """
     problem = problem_of(car, driver, rules, efforts)
-    found = [_round(problem, problem, probability, seed)]
+    found = [_round(problem, problem, probability)]
     each = 1.0 - (1.0 - probability) / 2.0
     for at in range(ROUNDS):
         if found[-1].reached or not progress((at + 1) / (ROUNDS + 1)):
             break
         guards = spare(found[-1].certainty, problem, each)
-        found.append(_round(problem, replace(problem, guards=guards), probability, seed))
+        found.append(_round(problem, replace(problem, guards=guards), probability))
         each = 1.0 - (1.0 - each) / 2.0
     progress(1.0)
     return max(found, key=lambda one: (one.reached, one.probability))
@@ -80,10 +77,10 @@ def spare(scatter: Certainty, problem: Problem, probability: float) -> dict[str,
     return {id: float(np.median(room) - np.quantile(room, 1.0 - probability)) for id, room in moved.items()}
 
 
-def _round(problem: Problem, guarded: Problem, probability: float, seed: int) -> Robust:
+def _round(problem: Problem, guarded: Problem, probability: float) -> Robust:
     solution = solved(guarded)
     scatter = certainty(
-        problem.car, problem.driver, solution.best.setup, rules=problem.rules, draws=FEW, seed=seed
+        problem.car, problem.driver, solution.best.setup, problem.rules, Sampling(draws=FEW)
     )
     held = holds_together(scatter, problem)
     return Robust(solution, held, held >= probability, scatter)

@@ -16,7 +16,7 @@ from fitcalc.fit.cases import PATHS, crossed, setup_at, setup_of
 from fitcalc.fit.placing import COARSE, thinned
 from fitcalc.fit.problem import Problem, Values, problem_of, size
 from fitcalc.fit.progress import Progress, unheeded
-from fitcalc.fit.solve import solved
+from fitcalc.fit.solve import rework_of, searched
 from fitcalc.fit.variables import Effort, Variable, value_at
 from fitcalc.units import Floats
 
@@ -68,8 +68,8 @@ def share(
         progress: told the part done; answers whether to go on.
     """
     crew = _Crew([problem_of(car, driver, rules, efforts) for driver in drivers], quick)
-    own = [solved(problem).best.setup for problem in crew.problems]
-    starts = [{path: 0.0 for path in crew.fixed}] + [_fixed_of(setup, crew) for setup in own]
+    own = [rework_of(searched(problem)[0], 0).setup for problem in crew.problems]
+    starts = [dict.fromkeys(crew.fixed, 0.0)] + [_fixed_of(setup, crew) for setup in own]
     best, complete = min((crew.judged(start) for start in starts), key=lambda one: one.rank), True
     for done in range(PASSES * len(crew.fixed)):
         if not progress((done + 1) / (PASSES * len(crew.fixed) + 1)):

@@ -24,7 +24,6 @@ SEED = 1
 ORIGIN = np.zeros((1, 3))
 
 
-
 @dataclass(frozen=True, eq=False)
 class SlotSpread:
     """The 90 % intervals of one slot's place and size, mm; `along` as in `SlotCut`."""

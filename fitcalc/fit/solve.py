@@ -182,7 +182,7 @@ def _judged_batch(problem: Problem, values: Values) -> Tried:
 def _others(tried: Tried) -> tuple[Rework, ...]:
     """The next best reworks of which each changes other things."""
     moved = np.stack([np.abs(value) > HAIR for value in tried.values.values()], axis=1)
-    seen, found = {tuple(moved[0])}, []
+    seen, found = {tuple(moved[0])}, list[Rework]()
     for case in range(1, len(moved)):
         if len(found) < OTHERS and tuple(moved[case]) not in seen:
             seen.add(tuple(moved[case]))

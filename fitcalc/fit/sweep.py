@@ -17,6 +17,7 @@ from fitcalc.checks.case import Case
 from fitcalc.checks.catalogue import MEASURES
 from fitcalc.checks.check import ROUNDING, Check, Figure
 from fitcalc.checks.cleats import cleat_figures
+from fitcalc.checks.feet import feet_figures
 from fitcalc.checks.harness import harness_figures
 from fitcalc.checks.head import head_figures
 from fitcalc.checks.judge import is_reclined, judge
@@ -24,7 +25,6 @@ from fitcalc.checks.knees import knee_figures
 from fitcalc.checks.limits import LimitSet, load_limit_set, workshop_limits
 from fitcalc.checks.opening import opening_figures
 from fitcalc.checks.pad_heights import pad_height_figures
-from fitcalc.checks.feet import feet_figures
 from fitcalc.checks.pedal_figures import pedal_figures
 from fitcalc.checks.posture_figures import posture_figures
 from fitcalc.checks.posture_limits import MUST_HOLD, with_posture

@@ -44,11 +44,13 @@ def toleranced(car: Car) -> dict[str, Point | SideMark]:
 def drawn(car: Car, driver: Driver, count: int, seed: int) -> Drawn:
     """Draw cars and bodies: points even within plus or minus their tolerance, bodies as tape and survey leave them."""
     random = np.random.default_rng(seed)
-    errors, values = {}, {}
+    errors: dict[str, Floats] = {}
+    values: dict[str, Floats] = {}
     for path, mark in toleranced(car).items():
         axes = AXES[type(mark)]
         errors[path] = np.stack([within(random, mark.tolerance, count) for _ in axes])
-        values |= {f"{path}.{axis}": getattr(mark, axis) + error for axis, error in zip(axes, errors[path], strict=True)}
+        for axis, error in zip(axes, errors[path], strict=True):
+            values[f"{path}.{axis}"] = getattr(mark, axis) + error
     own, constants = (int(part) for part in random.integers(2**31, size=2))
     bodies = sample(driver, count, own)
     links = links_of(bodies, driver, relation_errors(count, constants))

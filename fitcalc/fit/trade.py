@@ -73,6 +73,21 @@ class TradeMap:
 
 
 @dataclass(frozen=True, eq=False)
+class MapOptions:
+    """What a map shows.
+
+    Attributes:
+        rules: id of the limit set; the car's own when None.
+        recommended: a rework to be marked on the map.
+        meshed: whether clearances of swept outlines, balance and seat bolts are mapped too.
+    """
+
+    rules: str | None = None
+    recommended: Setup | None = None
+    meshed: bool = True
+
+
+@dataclass(frozen=True, eq=False)
 class Layer:
     """One check over the map."""
 
@@ -87,29 +102,22 @@ def trade_map(
     driver: Driver,
     setup: Setup,
     axes: tuple[tuple[str, Floats], tuple[str, Floats]],
-    *,
-    rules: str | None = None,
-    links: Links | None = None,
-    recommended: Setup | None = None,
-    swept: bool = True,
+    options: MapOptions = MapOptions(),
     progress: Progress = unheeded,
 ) -> TradeMap:
     """Map two changes.
 
     Args:
         car: as found.
-        driver: whose body it is, where `links` is not given.
+        driver: whose body it is.
         setup: where all other changes stay, and the chosen point.
         axes: path and rising values of each of the two, as from `spans`.
-        rules: id of the limit set; the car's own when None.
-        links: the driver's body.
-        recommended: a rework to be shown on the map.
-        swept: whether clearances of swept outlines are mapped too.
+        options: which rules, and what is shown.
         progress: told the part done; answers whether to go on.
     """
     (first, x), (second, y) = axes
-    ground = _Ground(car, driver, setup, rules, links_for(driver) if links is None else links)
-    layers, complete = _layers(ground, axes, swept, progress)
+    ground = _Ground(car, driver, setup, options.rules, links_for(driver))
+    layers, complete = _layers(ground, axes, options.meshed, progress)
     crossing = [layer for layer in layers if layer.room.max() >= -ROUNDING]
     shown = crossing or layers
     stack = np.stack([layer.room for layer in shown]) if shown else np.zeros((1, len(x), len(y)))
@@ -124,7 +132,7 @@ def trade_map(
         boundaries=tuple(_boundaries(x, y, crossing)),
         as_found=(0.0, 0.0),
         chosen=_point(setup, first, second),
-        recommended=None if recommended is None else _point(recommended, first, second),
+        recommended=None if options.recommended is None else _point(options.recommended, first, second),
         complete=complete,
     )
 
@@ -149,7 +157,7 @@ class _Ground:
 Axes = tuple[tuple[str, Floats], tuple[str, Floats]]
 
 
-def _layers(ground: _Ground, axes: Axes, swept: bool, progress: Progress) -> tuple[list[Layer], bool]:
+def _layers(ground: _Ground, axes: Axes, meshed: bool, progress: Progress) -> tuple[list[Layer], bool]:
     (first, x), (second, y) = axes
     both = [each for each in CLOSED if {first, second} <= _reads(each)]
     layers = [*_along(ground, axes, 0), *_along(ground, axes, 1)]
@@ -160,7 +168,7 @@ def _layers(ground: _Ground, axes: Axes, swept: bool, progress: Progress) -> tup
         if not progress((start + COLUMNS) / (len(x) + COLUMNS)):
             return _moved([*layers, *_whole(parts, x, y)]), False
     layers += _whole(parts, x, y)
-    if swept:
+    if meshed:
         layers += _meshed(ground, axes)
     progress(1.0)
     return _moved(layers), True

@@ -8,7 +8,7 @@ from fitcalc.documents.fields import Point
 from fitcalc.documents.samples import sample_path
 from fitcalc.documents.setup import PedalRework, Setup
 from fitcalc.documents.store import load_car, load_driver
-from fitcalc.fit.certainty import certainty
+from fitcalc.fit.certainty import Sampling, certainty
 from fitcalc.fit.propagation import first_order, spread_of, within
 from fitcalc.fit.tolerances import drawn, toleranced
 
@@ -26,7 +26,7 @@ START, ANCHOR = (1560.0, 540.0), (1735.0, 500.0)
 
 @pytest.fixture(scope="module")
 def sure():
-    return certainty(CAR, ROBIN, SETUP, draws=3_000, few=1_000)
+    return certainty(CAR, ROBIN, SETUP, None, Sampling(3_000, 1_000))
 
 
 def strap_angle(inputs):
@@ -75,7 +75,7 @@ def test_ninety_percent_intervals_hold_the_truth_nine_times_in_ten():
 
 
 def test_same_seed_same_answer(sure):
-    again = certainty(CAR, ROBIN, SETUP, draws=3_000, few=1_000)
+    again = certainty(CAR, ROBIN, SETUP, None, Sampling(3_000, 1_000))
     assert [(each.id, each.passes) for each in again.odds] == [(each.id, each.passes) for each in sure.odds]
 
 
@@ -112,7 +112,7 @@ def test_a_better_tape_on_the_anchor_narrows_the_strap_angle():
     spreads = []
     for anchor in (close, far):
         harness = CAR.harness.model_copy(update={"shoulder_left": anchor})
-        found = certainty(CAR.model_copy(update={"harness": harness}), ROBIN, SETUP, draws=400, few=400)
+        found = certainty(CAR.model_copy(update={"harness": harness}), ROBIN, SETUP, None, Sampling(400, 400))
         spreads.append({each.id: each for each in found.figures}["harness.shoulder_left.side_angle"].u)
     assert spreads[0] < spreads[1]
 
@@ -124,6 +124,6 @@ def test_points_are_drawn_within_their_tolerance():
 
 
 def test_stopped_at_once_hands_back_what_it_has():
-    stopped = certainty(CAR, ROBIN, SETUP, draws=20_000, few=200, progress=lambda done: False)
+    stopped = certainty(CAR, ROBIN, SETUP, None, Sampling(20_000, 200), progress=lambda done: False)
     assert not stopped.complete
     assert stopped.odds

@@ -10,7 +10,7 @@ from fitcalc.fit.cases import setup_of
 from fitcalc.fit.contours import zero_lines
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.sweep import required_room
-from fitcalc.fit.trade import spans, trade_map
+from fitcalc.fit.trade import MapOptions, spans, trade_map
 
 CAR = load_car(sample_path("hillclimb"))
 ROBIN = load_driver(sample_path("robin"))
@@ -19,12 +19,12 @@ AXES = spans(CAR, "seat_travel", "brake.stand_off", 21)
 
 @pytest.fixture(scope="module")
 def trade():
-    return trade_map(CAR, ROBIN, Setup(), AXES, recommended=Setup(seat_travel=60.0))
+    return trade_map(CAR, ROBIN, Setup(), AXES, MapOptions(recommended=Setup(seat_travel=60.0)))
 
 
 def test_a_point_of_the_map_has_the_least_margin_of_evaluate(trade):
     at = (15, 10)
-    values = {"seat_travel": trade.x[at[:1]], "brake.stand_off": trade.y[at[1:]]}
+    values = {"seat_travel": trade.x[[at[0]]], "brake.stand_off": trade.y[[at[1]]]}
     checks = {check.id: check for check in evaluate(CAR, ROBIN, setup_of(values)).checks}
     tightest = checks[trade.checks[trade.tightest[at]]]
     assert trade.room[at] == pytest.approx(required_room(tightest)[0], abs=0.05)

@@ -1,4 +1,4 @@
-"""NIST Technical Note 1900 (Possolo 2015), Example E13: thermal expansion coefficient from two lengths and temperatures.
+"""NIST Technical Note 1900 (Possolo 2015), Example E13: thermal expansion coefficient.
 
 Values second-hand, from an open test suite. The inputs follow Student's t with 3 degrees of freedom, and the stated
 uncertainties are taken as their standard deviations: scaling by sqrt(3) would give 3.04e-6, not the printed 1.76e-6.
@@ -30,9 +30,12 @@ def test_first_order_uncertainty():
 
 
 def test_drawn_uncertainty():
-    """A million draws give the mean within 7e-9 (four standard errors), the deviation, for its heavy tails, within 1 %."""
+    """A million draws give the mean within 7e-9, four standard errors.
+
+    t with 3 degrees has no fourth moment, so that the drawn deviation settles slowly: 3 %.
+    """
     random = np.random.default_rng(7)
     draws = np.stack([with_freedom(random, u, 3.0, DRAWS) for u in UNCERTAIN])
     found = spread_of(expansion(EXPECTED[:, None] + draws))
     assert found.mean == pytest.approx(1.7266e-5, abs=7e-9)
-    assert found.u == pytest.approx(1.76e-6, rel=0.01)
+    assert found.u == pytest.approx(1.76e-6, rel=0.03)

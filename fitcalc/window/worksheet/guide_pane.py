@@ -103,7 +103,8 @@ class GuidePane(QFrame):
         self._drawing.show_drawing(guide.drawing if guide else None)
         lines = [f"<b>{declared.title.capitalize()}</b>", declared.description, self._span(declared)]
         if guide:
-            lines += [guide.care, self._error(guide), f"Decides most: {guide.decides}"]
+            whole = guide.how if guide.how != declared.description else ""
+            lines += [whole, guide.care, self._error(guide), f"Decides most: {guide.decides}"]
         self._words.setText("<br>".join(filter(None, lines)))
 
     def resizeEvent(self, event: QResizeEvent) -> None:

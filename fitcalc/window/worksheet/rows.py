@@ -127,14 +127,17 @@ class RowWidget(QWidget):
         line = self._line()
         number = label(self.row.title, "quiet")
         line.addWidget(number)
+        unit = self._unit("mm")
+        if self._stacked:
+            line.addWidget(unit)
         for at in (0, 1):
-            ref = f"{self.row.ref}.{at}"
-            self._axis(line, declared_for(ref).title, ref)
-            if self._stacked and at == 0:
+            if self._stacked:
                 line.addStretch(1)
                 line = self._line()
-                line.addSpacing(2 * INDENT)
-        line.addWidget(self._unit("mm"))
+            ref = f"{self.row.ref}.{at}"
+            self._axis(line, declared_for(ref).title, ref)
+        if not self._stacked:
+            line.addWidget(unit)
         line.addStretch(1)
 
     def _axis(self, line: QHBoxLayout, axis: str, ref: str) -> None:
@@ -148,9 +151,12 @@ class RowWidget(QWidget):
     def _build_heading(self) -> None:
         line = self._line()
         line.addWidget(label(self.row.title, "heading"), 1)
+        if self._stacked and self.row.form == "absent":
+            line = self._line()
         if self.row.form == "absent":
             line.addWidget(label("not given", "quiet"))
             self._button(line, "give", "give it", self._begin_draft)
+            line.addStretch(int(self._stacked))
         if self.row.form == "list":
             self._button(line, "+", "add one more after the last", self._add_entry)
             self._button(line, "−", "take the last one away", self._drop_entry)
