@@ -131,7 +131,9 @@ class Clutter:
 
     def hidden(self, place: Polygon, taken: list[BaseGeometry]) -> float:
         """How much a label there would hide: tapes and other labels count most, datum lines least."""
-        hidden = 30 * place.buffer(2).intersection(self.marks).length + 3 * place.intersection(self.legs).length
+        hidden = (
+            30 * place.buffer(2).intersection(self.marks).length + 3 * place.intersection(self.legs).length
+        )
         hidden += 100 * sum(place.intersection(other).area for other in taken)
         hidden += place.intersection(self.outlines).length + 0.3 * place.intersection(self.thin).length
         return float(round(hidden, 1))

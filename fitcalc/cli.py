@@ -136,7 +136,11 @@ def _schema(options: argparse.Namespace) -> int:
     from fitcalc.present.record import ResultRecord
     from fitcalc.present.strap_record import StrapsRecord
 
-    records: dict[str, type[Record]] = {"result": ResultRecord, "pedals": PedalsRecord, "straps": StrapsRecord}
+    records: dict[str, type[Record]] = {
+        "result": ResultRecord,
+        "pedals": PedalsRecord,
+        "straps": StrapsRecord,
+    }
     record = records.get(options.kind)
     schema = schema_for(options.kind) if record is None else record.model_json_schema()
     print(json.dumps(schema, indent=2, ensure_ascii=False))
@@ -194,7 +198,11 @@ def _parser() -> argparse.ArgumentParser:
     pedals = _command(commands, "pedals", _pedals, "pedals before and after, bars to make, seat mounts")
     pedals.add_argument("--setup", metavar="FILE", help="a rework instead of the one that `fit` finds")
     pedals.add_argument(
-        "--band", metavar="PERCENT", type=_percent, default=RATIO_BAND, help="change of ratio that a mix may make"
+        "--band",
+        metavar="PERCENT",
+        type=_percent,
+        default=RATIO_BAND,
+        help="change of ratio that a mix may make",
     )
     for command in (check, fitted, pedals):
         command.add_argument("car", metavar="CAR", help="a car file, or the name of a sample")
@@ -216,10 +224,14 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _add_straps(commands: Any) -> None:
-    straps = _command(commands, "straps", _straps, "straps, places of their anchors, slots to cut; for several drivers")
+    straps = _command(
+        commands, "straps", _straps, "straps, places of their anchors, slots to cut; for several drivers"
+    )
     straps.add_argument("car", metavar="CAR", help="a car file, or the name of a sample")
     straps.add_argument("drivers", metavar="DRIVER", nargs="+", help="driver files, or names of samples")
-    straps.add_argument("--setup", metavar="FILE", help="one rework for all instead of what `fit` finds for each")
+    straps.add_argument(
+        "--setup", metavar="FILE", help="one rework for all instead of what `fit` finds for each"
+    )
     straps.add_argument("--rules", metavar="SET", help="limit set, or a file of your own; else the car's own")
     straps.add_argument("--json", action="store_true", help="print the full result as JSON")
 

@@ -81,7 +81,11 @@ def segments(joints: Mapping[str, Points], sex: Sex | None) -> Segments:
         _between(places[first], places[last], share(segment, "centre", sex))
         for _, segment, first, last in chains
     ]
-    return Segments(tuple(chain[0] for chain in chains), masses / masses.sum(), np.stack(np.broadcast_arrays(*centres), axis=1))
+    return Segments(
+        tuple(chain[0] for chain in chains),
+        masses / masses.sum(),
+        np.stack(np.broadcast_arrays(*centres), axis=1),
+    )
 
 
 def segment_masses(parts: Segments, mass: Kg) -> dict[str, Kg]:

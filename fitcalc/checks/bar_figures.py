@@ -22,13 +22,19 @@ def bar_figures(case: Case) -> list[Figure]:
 
 
 def _bar(case: Case, name: str) -> list[Figure]:
-    pedal, rework, worked = case.car.fitted_pedals()[name], getattr(case.setup, name), case.sitting.pedals[name]
+    pedal, rework, worked = (
+        case.car.fitted_pedals()[name],
+        getattr(case.setup, name),
+        case.sitting.pedals[name],
+    )
     check = check_bar(bar_job(name, pedal, rework, worked))
     points = (worked.rest_pad.pivot, worked.rest_pad.centre)
     key = "pedal.brake_bar_safety" if name == "brake" else "pedal.bar_safety"
     figures = [
         measured(case, f"pedal.{name}.bar_safety", check.safety, points, key, name),
-        measured(case, f"pedal.{name}.bar_deflection", check.deflection, points, "pedal.bar_deflection", name),
+        measured(
+            case, f"pedal.{name}.bar_deflection", check.deflection, points, "pedal.bar_deflection", name
+        ),
     ]
     without = np.broadcast_to(~extended(rework), (case.count,))
     return [replace(figure, absent=without) for figure in figures]

@@ -24,9 +24,7 @@ def seat_mount_figures(case: Case) -> list[Figure]:
     mounts, seat = seat_mounts(case.car, case.setup), empty_seat(case.car, case.setup)
     places = tuple(np.moveaxis(mounts.after, 1, 0))
     multiples = dict(directions(road_seat_level()))
-    figures = [
-        _safety(case, way, hold(mounts, seat, factor), places) for way, factor in multiples.items()
-    ]
+    figures = [_safety(case, way, hold(mounts, seat, factor), places) for way, factor in multiples.items()]
     if case.sitting.hands is None:
         return [*figures, unmeasured(DRIVER, "steering_wheel")]
     pushed = hold(mounts, seat_and_driver(case), multiples["rearward"])
@@ -40,9 +38,7 @@ def seat_and_driver(case: Case) -> Carried:
 
 
 def _safety(case: Case, way: str, held: SeatHold, places: tuple[Points, ...]) -> Figure:
-    return measured(
-        case, f"seat.mount_safety.{way}", held.safety, places, "seat.mount_safety", f"load {way}"
-    )
+    return measured(case, f"seat.mount_safety.{way}", held.safety, places, "seat.mount_safety", f"load {way}")
 
 
 def _bracket(case: Case, mounts: Mounts, pushed: SeatHold) -> list[Figure]:

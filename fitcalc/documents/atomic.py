@@ -72,6 +72,9 @@ def _keep(path: Path) -> None:
         os.replace(part, previous_version(path))
     except OSError:
         part.unlink(missing_ok=True)
+    except BaseException:
+        part.unlink(missing_ok=True)
+        raise
 
 
 def _part_beside(path: Path) -> Path:

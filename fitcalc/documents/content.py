@@ -50,7 +50,9 @@ def content_if_there(path: Path) -> bytes | None:
 def require_size(found: bytes, name: str) -> None:
     """Refuses what is too large to be read again."""
     if len(found) > LARGEST:
-        raise InputError(name, "too large", f"must be {LARGEST / 1e6:g} MB or less", "is this the right file?")
+        raise InputError(
+            name, "too large", f"must be {LARGEST / 1e6:g} MB or less", "is this the right file?"
+        )
 
 
 def decoded(found: bytes, name: str) -> str:

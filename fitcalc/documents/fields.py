@@ -61,6 +61,7 @@ LATERAL = (-900, 900)
 VERTICAL = (-500, 1800)
 """The space that a single-seater fills, mm (design inference)."""
 
+
 def whole(title: str, how: str, kind: Callable[[], Any]) -> Any:
     """A section that may be left out and then has its own defaults."""
     return Field(default_factory=kind, title=title, description=how)

@@ -40,7 +40,9 @@ class Arc:
     def curve(self, steps: int = 24) -> Line:
         """Points along the arc, from the leg that is measured from to the one that is measured."""
         turns = (radians(self.start + (self.end - self.start) * at / steps) for at in range(steps + 1))
-        return tuple((self.corner[0] + self.radius * cos(at), self.corner[1] + self.radius * sin(at)) for at in turns)
+        return tuple(
+            (self.corner[0] + self.radius * cos(at), self.corner[1] + self.radius * sin(at)) for at in turns
+        )
 
     def legs(self) -> Line:
         """End of the first leg, corner, end of the second leg."""

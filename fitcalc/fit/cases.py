@@ -97,7 +97,10 @@ def joined(setups: Iterable[Mapping[str, Floats]]) -> dict[str, Floats]:
     sizes = [max((len(value) for value in each.values()), default=1) for each in every]
     return {
         path: np.concatenate(
-            [np.broadcast_to(each.get(path, np.zeros(1)), (size,)) for each, size in zip(every, sizes, strict=True)]
+            [
+                np.broadcast_to(each.get(path, np.zeros(1)), (size,))
+                for each, size in zip(every, sizes, strict=True)
+            ]
         )
         for path in paths
     }

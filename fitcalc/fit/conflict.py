@@ -42,9 +42,7 @@ class Conflict:
 def conflict_of(problem: Problem, tried: Values, best: Setup) -> Conflict:
     """What shuts the best rework out; `tried` from best to worst."""
     some = picked(tried, np.arange(min(ENOUGH, max(len(value) for value in tried.values()))))
-    swept = sweep(
-        problem.car, problem.driver, setup_of(some), problem.links, problem.rules, problem.measures
-    )
+    swept = sweep(problem.car, problem.driver, setup_of(some), problem.links, problem.rules, problem.measures)
     lacks = {
         check.id: (check, short)
         for at, check in swept.each()
@@ -77,7 +75,9 @@ def _sentence(id: str, other: str, lacks: Lacks) -> str:
     check, short = lacks[id]
     if not other:
         least = float(np.min(short))
-        return f"Nothing allowed gives {_wanted(check)}; {least:.1f} {check.figure.unit} are lacking at least."
+        return (
+            f"Nothing allowed gives {_wanted(check)}; {least:.1f} {check.figure.unit} are lacking at least."
+        )
     return f"No rework gives both {_wanted(check)} and {_wanted(lacks[other][0])}."
 
 
@@ -88,7 +88,11 @@ def _wanted(check: Check) -> str:
     low = check.recommended_low if wished else check.low
     high = check.recommended_high if wished else check.high
     ends = [float(np.ravel(end)[0]) for end in (low, high) if end is not None]
-    asked = f"of {ends[0]:g} to {ends[-1]:g}" if len(ends) == 2 else f"of {ends[0]:g} or {'more' if high is None else 'less'}"
+    asked = (
+        f"of {ends[0]:g} to {ends[-1]:g}"
+        if len(ends) == 2
+        else f"of {ends[0]:g} or {'more' if high is None else 'less'}"
+    )
     return f"{check.label} {asked} {check.figure.unit}"
 
 
@@ -139,7 +143,11 @@ def _beyond(problem: Problem, best: Setup) -> Iterator[Option]:
     swept = sweep(
         problem.car, problem.driver, setup_of(start), problem.links, problem.rules, problem.measures
     )
-    each = [(check, short) for at, check in swept.each() if (short := _everywhere(check, at, swept.count)) is not None]
+    each = [
+        (check, short)
+        for at, check in swept.each()
+        if (short := _everywhere(check, at, swept.count)) is not None
+    ]
     for at, (words, _, _) in enumerate(ways):
         rows = slice(at * len(AMOUNTS), (at + 1) * len(AMOUNTS))
         yield _option(problem, words, [(check, short[rows]) for check, short in each])
@@ -157,7 +165,9 @@ def _rebuilt(problem: Problem, best: Setup) -> Iterator[Option]:
 
 def _option(problem: Problem, words: str, each: list[tuple[Check, Floats]]) -> Option:
     kept = [(check, short) for check, short in each if check.id not in problem.settled]
-    return Option(words, {check.id: short for check, short in kept}, {check.id: check.label for check, _ in kept})
+    return Option(
+        words, {check.id: short for check, short in kept}, {check.id: check.label for check, _ in kept}
+    )
 
 
 def _limits(car: Car) -> Iterator[tuple[str, str, float]]:

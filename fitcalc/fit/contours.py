@@ -29,7 +29,9 @@ def _segments(x: Floats, y: Floats, values: Floats) -> tuple[np.ndarray, dict[in
     places = _crossings(x, y, values, across, along)
     i, j = np.nonzero(across[:, :-1] | across[:, 1:] | along[:-1] | along[1:])
     base = rows * columns
-    sides = np.stack([i * columns + j, base + (i + 1) * columns + j, i * columns + j + 1, base + i * columns + j], 1)
+    sides = np.stack(
+        [i * columns + j, base + (i + 1) * columns + j, i * columns + j + 1, base + i * columns + j], 1
+    )
     crossed = np.stack([across[i, j], along[i + 1, j], across[i, j + 1], along[i, j]], axis=1)
     return np.array(list(_paired(sides, crossed, _tilted(values, i, j))), dtype=int).reshape(-1, 2), places
 
@@ -43,7 +45,9 @@ def _crossings(
     found = zip(i * columns + j, zip(x[i] + part * (x[i + 1] - x[i]), y[j], strict=True), strict=True)
     k, m = np.nonzero(along)
     part = values[k, m] / (values[k, m] - values[k, m + 1])
-    more = zip(rows * columns + k * columns + m, zip(x[k], y[m] + part * (y[m + 1] - y[m]), strict=True), strict=True)
+    more = zip(
+        rows * columns + k * columns + m, zip(x[k], y[m] + part * (y[m + 1] - y[m]), strict=True), strict=True
+    )
     return {int(key): (float(place[0]), float(place[1])) for key, place in (*found, *more)}
 
 

@@ -118,7 +118,9 @@ def _ways(car: Car, setup: Setup) -> dict[str, Floats]:
     """Every quick change on top of what is fixed."""
     fixed = {path: value_at(setup, path) for path in PATHS}
     free = {
-        each.path: thinned(each, COARSE.get(each.path, TRIES)) for each in variables_for(car) if each.path in QUICK
+        each.path: thinned(each, COARSE.get(each.path, TRIES))
+        for each in variables_for(car)
+        if each.path in QUICK
     }
     grid = crossed(free) if free else {}
     count = max((len(values) for values in grid.values()), default=1)
@@ -134,16 +136,24 @@ def _rooms(
     setup = setup_of({path: np.tile(value, count) for path, value in ways.items()})
     checks = evaluate(spread(car, {}), driver, setup, rules, links).checks
     every = {check.id: (check.label, room) for check in checks if (room := required_room(check)) is not None}
-    rooms = {id: np.broadcast_to(room, (count * many,)).reshape(count, many) for id, (_, room) in every.items()}
+    rooms = {
+        id: np.broadcast_to(room, (count * many,)).reshape(count, many) for id, (_, room) in every.items()
+    }
     lacking = np.sum([np.maximum(-room, 0.0) for room in rooms.values()], axis=0)
     best = np.argmin(np.round(lacking, 6), axis=1)
     at = np.arange(count)
     return {id: room[at, best] for id, room in rooms.items()}, {id: label for id, (label, _) in every.items()}
 
 
-def _summed(rooms: Mapping[str, Floats], words: Mapping[str, str], stature: Floats, complete: bool) -> Coverage:
+def _summed(
+    rooms: Mapping[str, Floats], words: Mapping[str, str], stature: Floats, complete: bool
+) -> Coverage:
     regardless = [id for id, room in rooms.items() if np.ptp(room) < ALWAYS and room[0] < -ROUNDING]
-    broken = {id: room < -ROUNDING for id, room in rooms.items() if id not in regardless and len(room) == len(stature)}
+    broken = {
+        id: room < -ROUNDING
+        for id, room in rooms.items()
+        if id not in regardless and len(room) == len(stature)
+    }
     counts = np.sum(list(broken.values()), axis=0)
     turned = sorted(_turned_away(broken, words, stature, counts), key=lambda each: -each.share)
     return Coverage(
@@ -164,4 +174,6 @@ def _turned_away(
         if np.any(away):
             low, middle, high = np.quantile(stature[away], [0.05, 0.5, 0.95])
             alone = float(np.mean(away & (counts == 1)))
-            yield TurnedAway(id, words[id], float(np.mean(away)), alone, (float(low), float(middle), float(high)))
+            yield TurnedAway(
+                id, words[id], float(np.mean(away)), alone, (float(low), float(middle), float(high))
+            )

@@ -52,7 +52,9 @@ def leg_cramped(at: OnPedal, targets: Targets) -> Deg:
     return targets["knee_released"].recommended[0] - at.rest.knee_angle
 
 
-def least_extension(name: str, car: Car, setup: Setup, sitting: Sitting, links: Links, targets: Targets) -> Extension:
+def least_extension(
+    name: str, car: Car, setup: Setup, sitting: Sitting, links: Links, targets: Targets
+) -> Extension:
     """The least extension of one pedal that meets the knee targets: stand-off first, then a longer arm.
 
     Source: search on the posture model; the excess falls as the pad comes nearer.
@@ -70,7 +72,9 @@ def least_extension(name: str, car: Car, setup: Setup, sitting: Sitting, links: 
 
     none = np.zeros((count, 1))
     stand_off = _least(lambda bars: excess(bars, none), none[:, 0] + column(pedal.max_stand_off))
-    longer_arm = _least(lambda bars: excess(stand_off[:, None], bars), none[:, 0] + column(pedal.max_longer_arm))
+    longer_arm = _least(
+        lambda bars: excess(stand_off[:, None], bars), none[:, 0] + column(pedal.max_longer_arm)
+    )
     enough = excess(stand_off[:, None], longer_arm[:, None])[:, 0] <= 0.0
     return Extension(stand_off, longer_arm, enough)
 

@@ -26,7 +26,9 @@ def coarse_places(problem: Problem) -> dict[str, Floats]:
     return crossed({path: thinned(each, COARSE[path]) for path, each in axes.items() if each is not None})
 
 
-def near_places(problem: Problem, centre: Mapping[str, float], widths: Mapping[str, float]) -> dict[str, Floats]:
+def near_places(
+    problem: Problem, centre: Mapping[str, float], widths: Mapping[str, float]
+) -> dict[str, Floats]:
     """Placements about one, within a width each way, and each variable left as found besides."""
     axes = {}
     for path in PLACEMENT:

@@ -79,9 +79,7 @@ def spare(scatter: Certainty, problem: Problem, probability: float) -> dict[str,
 
 def _round(problem: Problem, guarded: Problem, probability: float) -> Robust:
     solution = solved(guarded)
-    scatter = certainty(
-        problem.car, problem.driver, solution.best.setup, problem.rules, Sampling(draws=FEW)
-    )
+    scatter = certainty(problem.car, problem.driver, solution.best.setup, problem.rules, Sampling(draws=FEW))
     held = holds_together(scatter, problem)
     return Robust(solution, held, held >= probability, scatter)
 

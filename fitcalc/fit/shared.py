@@ -93,8 +93,12 @@ class _Crew:
     def __init__(self, problems: Sequence[Problem], quick: Sequence[str]) -> None:
         self.problems = problems
         variables = {each.path: each for each in problems[0].variables}
-        self.fixed: dict[str, Variable] = {path: each for path, each in variables.items() if path not in quick}
-        free = {path: thinned(each, COARSE.get(path, TRIES)) for path, each in variables.items() if path in quick}
+        self.fixed: dict[str, Variable] = {
+            path: each for path, each in variables.items() if path not in quick
+        }
+        free = {
+            path: thinned(each, COARSE.get(path, TRIES)) for path, each in variables.items() if path in quick
+        }
         self.free = crossed(free) if free else {"seat_travel": np.zeros(1)}
 
     def judged(self, fixed: Mapping[str, float]) -> _Try:

@@ -154,7 +154,9 @@ def _slot(
     return OneForAll(
         shared=shared,
         centre=(float(centre[0]), float(centre[1]), float(centre[2])),
-        length=max(float(shared.right[0] - shared.left[0]), *(float(strap.cut.length[0]) for strap in straps)),
+        length=max(
+            float(shared.right[0] - shared.left[0]), *(float(strap.cut.length[0]) for strap in straps)
+        ),
         height=max(float(strap.cut.height[0]) for strap in straps),
         tall=max(at + half for at, half in ends) - min(at - half for at, half in ends),
     )

@@ -96,14 +96,18 @@ class Swept:
         """Every check with the place of each rework in it."""
         return ((at, check) for at, checks in self.groups for check in checks)
 
-    def lacking(self, settled: frozenset[str] = frozenset(), guards: Mapping[str, float] = NO_GUARDS) -> Floats:
+    def lacking(
+        self, settled: frozenset[str] = frozenset(), guards: Mapping[str, float] = NO_GUARDS
+    ) -> Floats:
         """What all that must hold lacks together, mm and deg alike, `(n,)`; without the settled checks.
 
         A check with a guard must hold with that much to spare.
         """
         total = np.zeros(self.count)
         for at, checks in self.groups:
-            short = [shortfall(check, guards.get(check.id, 0.0)) for check in checks if check.id not in settled]
+            short = [
+                shortfall(check, guards.get(check.id, 0.0)) for check in checks if check.id not in settled
+            ]
             parts = [part for part in short if part is not None and np.any(part > 0.0)]
             if parts:
                 total += np.broadcast_to(sum(parts[1:], parts[0]), (int(at.max()) + 1,))[at]

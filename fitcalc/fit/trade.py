@@ -137,7 +137,9 @@ def trade_map(
     )
 
 
-def spans(car: Car, first: str, second: str, count: int = 200) -> tuple[tuple[str, Floats], tuple[str, Floats]]:
+def spans(
+    car: Car, first: str, second: str, count: int = 200
+) -> tuple[tuple[str, Floats], tuple[str, Floats]]:
     """Evenly spaced values over all that the car allows of two changes; one that may not move has its place only."""
     allowed = {each.path: (each.low, each.high) for each in variables_for(car)}
     low_x, high_x = allowed.get(first, (0.0, 1.0))

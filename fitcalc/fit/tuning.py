@@ -47,7 +47,9 @@ def together(parts: list[Tried]) -> Tried:
     """Lists of reworks one after another."""
     values = joined([part.values for part in parts])
     return Tried(
-        values, np.concatenate([part.lacking for part in parts]), np.concatenate([part.cost for part in parts])
+        values,
+        np.concatenate([part.lacking for part in parts]),
+        np.concatenate([part.cost for part in parts]),
     )
 
 
@@ -57,7 +59,8 @@ def better(first: Tried, second: Tried) -> Tried:
     paths = first.values.keys() | second.values.keys()
     zero = np.zeros(len(take))
     values = {
-        path: np.where(take, second.values.get(path, zero), first.values.get(path, zero)) for path in sorted(paths)
+        path: np.where(take, second.values.get(path, zero), first.values.get(path, zero))
+        for path in sorted(paths)
     }
     return Tried(
         values, np.where(take, second.lacking, first.lacking), np.where(take, second.cost, first.cost)

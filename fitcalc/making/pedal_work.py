@@ -65,6 +65,8 @@ def motion(pedal: Pedal, rework: PedalRework) -> pedal_motion.Pedal:
     off = column(pedal.stand_off) + stand_off * cosd(tilt)
     pivot = xyz(pedal.pivot)[:, [0, 2]]
     many = np.zeros(len(pivot))
-    arm, off, rest, turn, _ = np.broadcast_arrays(arm, off, column(pedal.rest_angle), travel_angle(pedal), many)
+    arm, off, rest, turn, _ = np.broadcast_arrays(
+        arm, off, column(pedal.rest_angle), travel_angle(pedal), many
+    )
     hanging = np.full(len(arm), pedal.hinge == "hanging")
     return pedal_motion.Pedal(np.broadcast_to(pivot, (len(arm), 2)), hanging, arm, off, rest, turn)

@@ -9,7 +9,19 @@ from fitcalc.paper.page import Box, Mark, Stroke, Words, circle
 from fitcalc.paper.pens import FINE, pen_for
 from fitcalc.present.labels import Place, lettering, places
 from fitcalc.present.outlines import toward
-from fitcalc.present.picture import XY, Arc, Area, Circle, Dimension, Handle, Line, Picture, Primitive, Text, offset_line
+from fitcalc.present.picture import (
+    XY,
+    Arc,
+    Area,
+    Circle,
+    Dimension,
+    Handle,
+    Line,
+    Picture,
+    Primitive,
+    Text,
+    offset_line,
+)
 
 REDUCTIONS = (5.0, 2.0, 1.0, 1 / 2, 1 / 5, 1 / 10, 1 / 20, 1 / 50, 1 / 100, 1 / 200)
 """Scales of ISO 5455 that a page may have."""
@@ -28,7 +40,9 @@ def scale_text(scale: float) -> str:
 
 def scale_for(wide: float, high: float, room: tuple[float, float]) -> float:
     """The largest scale of ISO 5455 at which something fits, the smallest one where none does."""
-    return next((each for each in REDUCTIONS if wide * each <= room[0] and high * each <= room[1]), REDUCTIONS[-1])
+    return next(
+        (each for each in REDUCTIONS if wide * each <= room[0] and high * each <= room[1]), REDUCTIONS[-1]
+    )
 
 
 def drawn(picture: Picture, box: Box, scale: float, size: float = SMALL) -> tuple[Mark, ...]:
@@ -48,7 +62,9 @@ def drawn(picture: Picture, box: Box, scale: float, size: float = SMALL) -> tupl
         return centre[0] + scale * (point[0] - middle[0]), centre[1] + scale * (point[1] - middle[1])
 
     where = places(picture, size / scale)
-    lines = (mark for each in picture.primitives for mark in _primitive(each, where.get(each.key), paper, scale))
+    lines = (
+        mark for each in picture.primitives for mark in _primitive(each, where.get(each.key), paper, scale)
+    )
     clipped = tuple(Stroke(m.points, m.width, m.colour, m.dash, m.closed, m.fill, box) for m in lines)
     return (*clipped, *_lettered(picture, where, paper, box, size))
 

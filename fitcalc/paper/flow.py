@@ -98,7 +98,12 @@ def table(content: Table, room: float, size: float = SMALL, title: bool = True) 
     widths = column_widths([header, *rows], room, size)
     head = replace(_row([[cell] for cell in header], widths, size, bold=True), keep=True)
     if any(width(cell, size, True) > wide for cell, wide in zip(header, widths, strict=True)):
-        head = replace(_row([wrapped(c, size, w, True) for c, w in zip(header, widths, strict=True)], widths, size, True), keep=True)
+        head = replace(
+            _row(
+                [wrapped(c, size, w, True) for c, w in zip(header, widths, strict=True)], widths, size, True
+            ),
+            keep=True,
+        )
     named = heading(content.title, room) if title else []
     body = [replace(strip, again=(head,)) for row in rows for strip in _rows(row, widths, size)]
     return [*named, head, *body]

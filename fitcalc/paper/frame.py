@@ -48,7 +48,9 @@ def framed(pages: Sequence[Page], about: About, paper: Paper) -> list[Page]:
     """Every page with head and foot, numbered."""
     count = len(pages)
     return [
-        replace(page, marks=(*page.marks, *_frame(page, about, sheet_of(page, paper), f"page {at} of {count}")))
+        replace(
+            page, marks=(*page.marks, *_frame(page, about, sheet_of(page, paper), f"page {at} of {count}"))
+        )
         for at, page in enumerate(pages, start=1)
     ]
 

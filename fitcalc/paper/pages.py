@@ -129,7 +129,10 @@ def _part_strips(part: Part, room: float) -> list[Strip]:
     stock = paragraph(f"{part.id}; {part.stock}; {part.material}", room, SMALL)
     below = [*table(sizes_table(part), room, title=False), *bullets(part.notes, room, SMALL), space(5.0)]
     whole = [*named, *stock, *shape, *below]
-    return [Strip(each.height, each.marks, keep=at < len(whole) - 1, again=each.again) for at, each in enumerate(whole)]
+    return [
+        Strip(each.height, each.marks, keep=at < len(whole) - 1, again=each.again)
+        for at, each in enumerate(whole)
+    ]
 
 
 def _shape_strip(part: Part, room: float) -> list[Strip]:

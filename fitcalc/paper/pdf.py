@@ -3,6 +3,7 @@
 import io
 from collections.abc import Sequence
 from functools import cache
+from typing import Any
 
 import matplotlib
 from matplotlib.artist import Artist
@@ -21,7 +22,7 @@ from fitcalc.units import MM_PER_INCH
 
 POINTS = 72.0 / MM_PER_INCH
 """Points in a mm."""
-SETTINGS = {"pdf.fonttype": 42, "pdf.compression": 6, "path.simplify": False, "text.hinting": "none"}
+SETTINGS: Any = {"pdf.fonttype": 42, "pdf.compression": 6, "path.simplify": False, "text.hinting": "none"}
 PRODUCER = "fitcalc"
 
 
@@ -35,7 +36,12 @@ def pdf_bytes(pages: Sequence[Page], about: About, paper: Paper, title: str) -> 
         title: of the file.
     """
     content = io.BytesIO()
-    told = {"Title": title, "Subject": f"{about.subject}; documents {about.digest}", "Creator": PRODUCER, "CreationDate": None}
+    told = {
+        "Title": title,
+        "Subject": f"{about.subject}; documents {about.digest}",
+        "Creator": PRODUCER,
+        "CreationDate": None,
+    }
     with matplotlib.rc_context(SETTINGS), PdfPages(content, metadata=told) as file:
         for page in pages:
             file.savefig(_figure(page, sheet_of(page, paper)))
@@ -61,14 +67,24 @@ def _stroke(stroke: Stroke, to_page: Transform) -> Line2D | Polygon:
     shown = stroke.width > 0.0
     if stroke.fill is None and not stroke.closed:
         xs, ys = zip(*stroke.points, strict=True)
-        artist: Line2D | Polygon = Line2D(xs, ys, color=stroke.colour, linewidth=stroke.width * POINTS, transform=to_page)
-        artist.set_dash_capstyle("butt")
-        artist.set_solid_capstyle("butt")
-        artist.set_solid_joinstyle("miter")
+        line = Line2D(
+            xs, ys, color=stroke.colour, linewidth=stroke.width * POINTS, transform=to_page
+        )
+        line.set_dash_capstyle("butt")
+        line.set_solid_capstyle("butt")
+        line.set_solid_joinstyle("miter")
+        artist: Line2D | Polygon = line
     else:
         face = stroke.fill or "none"
         edge = stroke.colour if shown else "none"
-        artist = Polygon(stroke.points, closed=True, facecolor=face, edgecolor=edge, linewidth=stroke.width * POINTS, transform=to_page)
+        artist = Polygon(
+            stroke.points,
+            closed=True,
+            facecolor=face,
+            edgecolor=edge,
+            linewidth=stroke.width * POINTS,
+            transform=to_page,
+        )
     if stroke.dash and shown:
         artist.set_linestyle((0.0, [length / stroke.width for length in stroke.dash]))
     if stroke.clip is not None:
@@ -81,7 +97,9 @@ def _words(words: Words, to_page: Transform) -> list[Artist]:
     line = _WordLine(words, to_page)
     if not words.backed:
         return [line]
-    veil = Polygon(corners_of(words), closed=True, facecolor="white", edgecolor="none", linewidth=0.0, transform=to_page)
+    veil = Polygon(
+        corners_of(words), closed=True, facecolor="white", edgecolor="none", linewidth=0.0, transform=to_page
+    )
     return [veil, line]
 
 

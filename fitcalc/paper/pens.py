@@ -53,6 +53,7 @@ PENS: Mapping[Style, Pen] = {
 }
 """A style that is not here is drawn with a narrow black line."""
 
+
 def pen_for(style: Style) -> Pen:
     """The pen of a style."""
     return PENS.get(style, Pen())

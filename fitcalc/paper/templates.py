@@ -64,7 +64,9 @@ def quarter_turned(part: Part) -> Part:
     def turn(point: XY) -> XY:
         return -point[1], point[0]
 
-    outlines = tuple(Outline(tuple((*turn((x, y)), bulge) for x, y, bulge in each.vertices)) for each in part.outlines)
+    outlines = tuple(
+        Outline(tuple((*turn((x, y)), bulge) for x, y, bulge in each.vertices)) for each in part.outlines
+    )
     holes = tuple(Hole(turn(hole.at), hole.diameter) for hole in part.holes)
     scribed = tuple(Scribe(tuple(turn(p) for p in line.points), line.text) for line in part.scribed)
     return replace(part, outlines=outlines, holes=holes, scribed=scribed)
@@ -117,7 +119,9 @@ def _tiles(part: Part, room: Box) -> Iterator[Page]:
     window = (room[0], room[1], room[2], room[3] - lines)
     wide, high = window[2] - window[0], window[3] - window[1]
     left, _, _, top = part_bounds(part)
-    across, down = (_count(size + 2 * PADDING, span) for size, span in zip(_size(part), (wide, high), strict=True))
+    across, down = (
+        _count(size + 2 * PADDING, span) for size, span in zip(_size(part), (wide, high), strict=True)
+    )
     for row in range(down):
         for column in range(across):
             dx = window[0] + PADDING - left - column * (wide - OVERLAP)

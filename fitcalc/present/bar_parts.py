@@ -77,7 +77,10 @@ def _holes(bar: Bar, depth: float) -> tuple[Hole, ...]:
 
 
 def _callouts(length: float, depth: float, holes: tuple[Hole, ...]) -> tuple[Callout, ...]:
-    whole = (Callout("length", (0.0, 0.0), (length, 0.0), 2 if holes else 1), Callout("depth", (length, 0.0), (length, depth)))
+    whole = (
+        Callout("length", (0.0, 0.0), (length, 0.0), 2 if holes else 1),
+        Callout("depth", (length, 0.0), (length, depth)),
+    )
     if not holes:
         return whole
     first, second = (hole.at[0] for hole in holes)
@@ -92,7 +95,11 @@ def _callouts(length: float, depth: float, holes: tuple[Hole, ...]) -> tuple[Cal
 
 def _joint_notes(name: str, bar: Bar, result: Result) -> tuple[str, ...]:
     tilt = set_length(result.car.fitted_pedals()[name].pad_tilt)
-    pad = f"Fix the pad to the other end, its face {tilt:g} deg off the old arm's line as found." if tilt else ""
+    pad = (
+        f"Fix the pad to the other end, its face {tilt:g} deg off the old arm's line as found."
+        if tilt
+        else ""
+    )
     weld = f"Fillet weld all round the root; check the whole pedal afterwards. {material(bar.material).weld_advice}"
     bolted = f"{BOLTS} x {bar.bolt} {GRADE} through bolts with locking nuts at the root; deburr both faces of each hole."
     ends = "The drawn left end is the root: it meets the old arm."

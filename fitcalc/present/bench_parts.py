@@ -7,6 +7,7 @@ set, so that paper, DXF, SVG and tables all say the same.
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
 from fitcalc.present.picture import XY
@@ -47,7 +48,7 @@ class Outline:
     def points(self) -> tuple[XY, ...]:
         """The line as points, arcs in short chords."""
         closed = (*self.vertices, self.vertices[0])
-        return tuple(point for a, b in zip(closed, closed[1:], strict=False) for point in _edge(a, b))
+        return tuple(point for a, b in pairwise(closed) for point in _edge(a, b))
 
 
 @dataclass(frozen=True)

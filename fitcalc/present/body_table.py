@@ -34,7 +34,10 @@ def body_table(driver: Driver) -> Table:
 def links_table(driver: Driver) -> Table:
     """Every link and flesh allowance that the posture is built from, mm (mass in kg)."""
     links = links_for(driver)
-    rows = tuple((field.name.replace("_", " "), number(float(getattr(links, field.name)[0]), "mm")) for field in fields(links))
+    rows = tuple(
+        (field.name.replace("_", " "), number(float(getattr(links, field.name)[0]), "mm"))
+        for field in fields(links)
+    )
     return Table("Links between joint centres, flesh and kit, mm (mass in kg)", ("link", "value"), rows)
 
 

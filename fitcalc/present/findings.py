@@ -57,7 +57,9 @@ def findings_table(checks: Sequence[CheckRecord], title: str) -> Table:
 
 def mending_table(record: ResultRecord) -> Table:
     """What would mend what does not pass."""
-    rows = tuple((status_word(c.status), c.label, c.remedy) for c in record.checks if c.status in OPEN and c.remedy)
+    rows = tuple(
+        (status_word(c.status), c.label, c.remedy) for c in record.checks if c.status in OPEN and c.remedy
+    )
     return Table("What would mend it", ("status", "what", "remedy"), rows)
 
 

@@ -25,12 +25,16 @@ class LevelRecord(Record):
 
     level: str
     direction: str
-    mass: float | None = Field(description="That the mounts hold, kg; null where the level is a force at each mount.")
+    mass: float | None = Field(
+        description="That the mounts hold, kg; null where the level is a force at each mount."
+    )
     multiple: float | None = Field(description="Of its weight.")
     tension: float = Field(description="In the bolt pulled most, N.")
     shear: float = Field(description="Across the bolt sheared most, N.")
     safety: float
-    bracket_thickness: float = Field(description="Of steel 40 mm wide that just does not yield, mm; 0 without one.")
+    bracket_thickness: float = Field(
+        description="Of steel 40 mm wide that just does not yield, mm; 0 without one."
+    )
     source: str
 
 
@@ -47,7 +51,9 @@ class MountsRecord(Record):
     """Bolts and brackets of the seat, the harness fixed to the car."""
 
     bolts: str
-    bracket_reach: float = Field(description="From the nearest old hole to the moved mount, mm; 0 = none needed.")
+    bracket_reach: float = Field(
+        description="From the nearest old hole to the moved mount, mm; 0 = none needed."
+    )
     levels: list[LevelRecord]
     rules: list[FixingRecord]
 
@@ -80,7 +86,10 @@ def _rows(level: SeatLevel, mounts: Mounts, alone: Carried, whole: Carried) -> l
     if rearward is None or leans_on_seat(level, "rearward"):
         return rows
     pushed = _row(level, "rearward", rearward, mounts, whole)
-    told = {"direction": "rearward, driver leaning on it", "source": f"{pushed.source}; the driver: design inference"}
+    told = {
+        "direction": "rearward, driver leaning on it",
+        "source": f"{pushed.source}; the driver: design inference",
+    }
     return [*rows, LevelRecord(**pushed.model_dump() | told)]
 
 

@@ -3,7 +3,18 @@
 from collections.abc import Iterator
 
 from fitcalc.present.bench_parts import Callout, Part
-from fitcalc.present.picture import XY, Area, Bounds, Circle, Dimension, Line, Picture, Primitive, Text, bounds_of
+from fitcalc.present.picture import (
+    XY,
+    Area,
+    Bounds,
+    Circle,
+    Dimension,
+    Line,
+    Picture,
+    Primitive,
+    Text,
+    bounds_of,
+)
 
 FIRST, STEP = 8.0, 7.0
 """From the part to its first dimension line, and from one to the next, mm on paper: ISO 129-1 asks for clear room."""
@@ -69,7 +80,9 @@ def _dimension(callout: Callout, part: Part, scale: float) -> Dimension:
     else:
         aside = -(right - x1 + off) if callout.row > 0 else x1 - left + off
     text = bench_number(part.size(callout.key).value)
-    return Dimension(f"{part.id}.{callout.key}", "dimension", part.id, callout.start, callout.end, text, aside)
+    return Dimension(
+        f"{part.id}.{callout.key}", "dimension", part.id, callout.start, callout.end, text, aside
+    )
 
 
 def _hole_note(part: Part) -> Iterator[Primitive]:
@@ -90,5 +103,9 @@ def _section(part: Part, scale: float) -> Iterator[Primitive]:
     yield Area(f"{part.id}.section", "solid", part.id, placed)
     wide = max(x for x, _ in placed)
     off = -FIRST / scale
-    text = bench_number(part.size("thickness").value) if part.stock.startswith("flat") else part.stock.partition(" ")[2]
+    text = (
+        bench_number(part.size("thickness").value)
+        if part.stock.startswith("flat")
+        else part.stock.partition(" ")[2]
+    )
     yield Dimension(f"{part.id}.thickness", "dimension", part.id, (left, bottom), (wide, bottom), text, off)

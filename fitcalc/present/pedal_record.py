@@ -50,7 +50,9 @@ class WorkRecord(Record):
     off_square: float | None
     stroke: float | None
     stroke_left: float | None
-    pressure: float | None = Field(description="At 500 N of foot force; of the front circuit where there are two.")
+    pressure: float | None = Field(
+        description="At 500 N of foot force; of the front circuit where there are two."
+    )
     rear_pressure: float | None
     release: float | None
     release_left: float | None
@@ -163,7 +165,9 @@ def _stock(name: str, result: Result) -> StockRecord:
     job = bar_job(name, pedal, getattr(result.setup, name), result.sitting.pedals[name])
     choice = thinnest_stock(job, stock_sizes(pedal.bar.shape), np.array([wanted_safety(pedal.bar)]))
     return StockRecord(
-        section=choice.stock[choice.index[0]].name, safety=choice.safety[0], enough=bool(choice.shortfall[0] == 0.0)
+        section=choice.stock[choice.index[0]].name,
+        safety=choice.safety[0],
+        enough=bool(choice.shortfall[0] == 0.0),
     )
 
 

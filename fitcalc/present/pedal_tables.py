@@ -79,7 +79,9 @@ def stock_table(pedals: Mapping[str, ChangeRecord]) -> Table:
         for name, change in pedals.items()
         if change.stock is not None
     )
-    return Table("Thinnest stock of that shape that passes", ("pedal", "size", "safety", "as aimed for"), rows)
+    return Table(
+        "Thinnest stock of that shape that passes", ("pedal", "size", "safety", "as aimed for"), rows
+    )
 
 
 def mix_table(record: PedalsRecord) -> Table:
@@ -96,7 +98,14 @@ def mix_table(record: PedalsRecord) -> Table:
         )
         for name, mix in mixes.items()
     )
-    header = ("pedal", "nearer to the hip", "longer arm", "stand-off, square to the arm", "ratio", "still short")
+    header = (
+        "pedal",
+        "nearer to the hip",
+        "longer arm",
+        "stand-off, square to the arm",
+        "ratio",
+        "still short",
+    )
     return Table(f"As near with the ratio within {record.band:g} % and the least stand-off", header, rows)
 
 
@@ -105,7 +114,16 @@ def mounts_table(seat: MountsRecord) -> Table:
     title = f"Seat mounts, {seat.bolts}, harness on the car"
     if seat.bracket_reach:
         title += f"; brackets bridge {seat.bracket_reach:.0f} mm from the old holes"
-    header = ("load", "direction", "mass", "tension", "shear", "safety", "bracket of steel 40 mm wide", "from")
+    header = (
+        "load",
+        "direction",
+        "mass",
+        "tension",
+        "shear",
+        "safety",
+        "bracket of steel 40 mm wide",
+        "from",
+    )
     return Table(title, header, tuple(map(_level, seat.levels)))
 
 

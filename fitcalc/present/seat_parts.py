@@ -92,7 +92,9 @@ def _bracket(reach: float, count: int, thickness: float) -> Part:
     edge, half = BRACKET_WIDTH / 2, BRACKET_WIDTH / 2
     length, diameter = set_length(reach + 2 * edge), bolt(BOLT).hole
     close = reach < 2.5 * diameter
-    tight = (f"The holes lie {reach:g} mm apart: too near for two bolts; use a longer plate.",) if close else ()
+    tight = (
+        (f"The holes lie {reach:g} mm apart: too near for two bolts; use a longer plate.",) if close else ()
+    )
     return Part(
         id=f"seat.bracket_{reach:g}",
         title="Seat bracket plate",
@@ -160,5 +162,7 @@ def _wheel_spacer(result: Result) -> Iterator[Part]:
         material="as the boss",
         stock="outline and bolt circle traced from the boss",
         sizes=(size("thickness", "thickness", height, "medium", doubt),),
-        notes=("Bolts longer by the same amount, same class; the maker of the boss decides whether a spacer is allowed.",),
+        notes=(
+            "Bolts longer by the same amount, same class; the maker of the boss decides whether a spacer is allowed.",
+        ),
     )

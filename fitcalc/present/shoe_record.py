@@ -64,7 +64,10 @@ def _shoe(name: str, result: Result) -> ShoeRecord:
     play = workshop_limits().on("cleat.play")[0]
     advised = (width + (play.recommended_low or 0.0), width + (play.recommended_high or 0.0))
     return ShoeRecord(
-        width=width, spacing_least=width + (play.low or 0.0), spacing_advised=advised, near=_near(name, result)
+        width=width,
+        spacing_least=width + (play.low or 0.0),
+        spacing_advised=advised,
+        near=_near(name, result),
     )
 
 

@@ -51,7 +51,9 @@ def _is_wanted(strap: SlottedStrap, result: Result) -> bool:
 def _slot(strap: SlottedStrap, harness: Harness, case: Case) -> Part:
     kind, _, side = strap.name.partition("_")
     sizes = _sizes(strap, kind, _doubt(strap.name, harness, case))
-    long, high, radius = (next(each.value for each in sizes if each.key == key) for key in ("length", "height", "radius"))
+    long, high, radius = (
+        next(each.value for each in sizes if each.key == key) for key in ("length", "height", "radius")
+    )
     place, _ = WHERE[kind]
     return Part(
         id=f"seat.slot_{strap.name}",
@@ -108,9 +110,15 @@ def _old(strap: SlottedStrap, case: Case) -> tuple[Scribe, ...]:
 
 def _notes(strap: SlottedStrap, kind: str, case: Case) -> tuple[str, ...]:
     turn = _first(strap.tight.turn)
-    now = f"The slot that is there bends the strap by {turn:.1f} deg." if strap.slot else "There is no slot yet."
+    now = (
+        f"The slot that is there bends the strap by {turn:.1f} deg."
+        if strap.slot
+        else "There is no slot yet."
+    )
     steep = strap.cut.height[0] > strap.cut.length[0]
-    along = ("The strap runs nearly along the shell here: lead it past the shell if you can, a slot this high weakens it.",)
+    along = (
+        "The strap runs nearly along the shell here: lead it past the shell if you can, a slot this high weakens it.",
+    )
     up = {"shoulder": "up the back", "crotch": "rearward along the cushion", "lap": "toward the anchor"}[kind]
     return (
         now,
@@ -144,7 +152,12 @@ def _paired(parts: list[Part]) -> Iterator[Part]:
 
 def _pair(part: Part) -> Part:
     aside = part.size("y")
-    own = replace(aside, name="middle, to each side of the centre plane", value=abs(aside.value), interval=_mirrored(aside))
+    own = replace(
+        aside,
+        name="middle, to each side of the centre plane",
+        value=abs(aside.value),
+        interval=_mirrored(aside),
+    )
     sizes = tuple(own if each.key == "y" else each for each in part.sizes)
     title = part.title.replace("the left ", "each ").replace("the right ", "each ")
     return replace(part, id=part.id.rpartition("_")[0], title=title, quantity=2, sizes=sizes)

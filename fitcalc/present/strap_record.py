@@ -35,9 +35,13 @@ class StrapRecord(Record):
         description="From level at its contact, positive when the anchor is lower; a crotch strap's from the downward "
         "vertical, positive when the anchor is further back."
     )
-    plan_angle: float | None = Field(description="From the car's length; positive when it converges rearward.")
+    plan_angle: float | None = Field(
+        description="From the car's length; positive when it converges rearward."
+    )
     length: float = Field(description="From the front of the body to the anchor.")
-    spine_load: float | None = Field(description="N/kN; positive presses the spine together. Shoulder straps only.")
+    spine_load: float | None = Field(
+        description="N/kN; positive presses the spine together. Shoulder straps only."
+    )
     sensitivity: float = Field(description="Side angle lost for each mm that the anchor is raised, deg.")
     body_wrap: float
     slot_turn: float
@@ -196,7 +200,10 @@ def _on_shell(strap: SlottedStrap, figures: dict[str, Figure]) -> tuple[bool, st
         return bent, f"bears on its slot's edge, {turn:.0f} deg" if bent else "straight through its slot"
     over = _first(figures.get(f"harness.{strap.name}.shell_clearance"))
     if over is not None:
-        return over < 0.0, f"bears on the rim by {-over:.0f} mm" if over < 0.0 else f"clears the rim by {over:.0f} mm"
+        return (
+            over < 0.0,
+            f"bears on the rim by {-over:.0f} mm" if over < 0.0 else f"clears the rim by {over:.0f} mm",
+        )
     needed = bool(strap.cut.miss[0] <= 0.0)
     return needed, "no slot yet: the shell is in its way" if needed else "ends short of the shell"
 

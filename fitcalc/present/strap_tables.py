@@ -25,7 +25,9 @@ def strap_heading(record: StrapsRecord) -> str:
     """What was calculated."""
     moves = [f"- {each.driver}: {seat_move(each.setup.seat_travel)}" for each in record.drivers]
     unmeasured = [] if record.drivers[0].straps else ["- no harness in the car file: measure its anchors"]
-    marking = "Mark slots with the driver seated in full kit and a string held straight, before anything is cut."
+    marking = (
+        "Mark slots with the driver seated in full kit and a string held straight, before anything is cut."
+    )
     return "\n".join([f"Straps in {record.car}; rules: {record.rules}", *moves, *unmeasured, marking])
 
 
@@ -51,7 +53,11 @@ def straps_table(each: StrapsOfDriver) -> Table:
         "strap", "side angle", "plan angle", "length", "spine, per kN", "angle lost per mm up",
         "wrap on body", "bend at slot", "edge, per kN", "bend at guide", "shell",
     )  # fmt: skip
-    return Table(f"{each.driver}: straps as they run (crotch straps from the vertical)", header, _once(map(_strap, each.straps)))
+    return Table(
+        f"{each.driver}: straps as they run (crotch straps from the vertical)",
+        header,
+        _once(map(_strap, each.straps)),
+    )
 
 
 def _strap(strap: StrapRecord) -> tuple[str, ...]:
@@ -104,7 +110,17 @@ def drilling_table(record: StrapsRecord) -> Table:
         "BEFORE DRILLING: slots in the seat's own frame, from the junction of back and cushion, mm (90 % interval); "
         f"edge radius or bushing {record.least_edge_radius:g} mm at least"
     )
-    header = ("strap", "driver", "x rearward", "y right", "z up", "along the shell", "length", "height", "now")
+    header = (
+        "strap",
+        "driver",
+        "x rearward",
+        "y right",
+        "z up",
+        "along the shell",
+        "length",
+        "height",
+        "now",
+    )
     rows = ((slot, each.driver) for each in record.drivers for slot in each.slots)
     ordered = sorted(rows, key=lambda row: row[0].strap)
     return Table(title, header, tuple(_slot(slot, driver) for slot, driver in ordered))
@@ -125,7 +141,9 @@ def _ranged(value: Ranged) -> str:
 
 def shared_table(record: StrapsRecord) -> Table:
     """One slot for all the drivers, or that there is none."""
-    title = f"One slot for all {len(record.drivers)} drivers, bending no strap more than {record.most_turn:g} deg"
+    title = (
+        f"One slot for all {len(record.drivers)} drivers, bending no strap more than {record.most_turn:g} deg"
+    )
     header = ("strap", "one slot", "x", "y", "z", "middle may move", "length", "height", "else")
     return Table(title, header, tuple(map(_shared, record.shared)))
 

@@ -136,5 +136,7 @@ def _recovered(kept: dict[str, Any]) -> Recovered:
         return made
 
     car = document(Car, kept["car"])
-    people = tuple(Occupant(document(Driver, p["driver"]), document(Setup, p["setup"])) for p in kept["occupants"])
+    people = tuple(
+        Occupant(document(Driver, p["driver"]), document(Setup, p["setup"])) for p in kept["occupants"]
+    )
     return Recovered(Work(car, people, kept["chosen"]), kept["when"], originals, paths)

@@ -197,5 +197,7 @@ class Centre(QWidget):
         if isinstance(value, float):
             self.live.setText(f"{name} {shown.signed(value, unit)}")
         else:
-            places = (f"{axis} {shown.amount(getattr(value, axis), 'mm')}" for axis in "xyz" if hasattr(value, axis))
+            places = (
+                f"{axis} {shown.amount(getattr(value, axis), 'mm')}" for axis in "xyz" if hasattr(value, axis)
+            )
             self.live.setText(f"{name}: {', '.join(places)}")

@@ -43,7 +43,9 @@ class Colours:
 
     def status(self, word: str) -> str:
         """The colour of a status word."""
-        by_word = dict(zip(STATUS_WORDS, (self.passed, self.advised, self.failed, self.unassessed), strict=True))
+        by_word = dict(
+            zip(STATUS_WORDS, (self.passed, self.advised, self.failed, self.unassessed), strict=True)
+        )
         return by_word[word]
 
 

@@ -151,13 +151,17 @@ class Commands(QObject):
 
     def show_about(self) -> None:
         """What the program is."""
-        self._tell("About fitcalc", "Fits a driver to an open single-seater: seat, pedals, straps, clearances.")
+        self._tell(
+            "About fitcalc", "Fits a driver to an open single-seater: seat, pedals, straps, clearances."
+        )
 
     def _use_fit(self, found: Fit) -> None:
         self._session.push("least rework", self._with_setup(found.after.setup))
         unmet = [name for name, met in found.met.items() if not met]
         if unmet:
-            self._session.said.emit(f"The least rework leaves the knee straighter than wished at: {', '.join(unmet)}.")
+            self._session.said.emit(
+                f"The least rework leaves the knee straighter than wished at: {', '.join(unmet)}."
+            )
 
     def _with_setup(self, setup: Setup) -> Any:
         return with_document(self._session.work, "setup", setup)
@@ -167,7 +171,9 @@ class Commands(QObject):
         self._session.prefer(text_size=TEXT_SIZES[max(0, min(at, len(TEXT_SIZES) - 1))])
 
     def _tell(self, title: str, text: str) -> None:
-        box = QMessageBox(QMessageBox.Icon.NoIcon, title, text, QMessageBox.StandardButton.Close, self._window)
+        box = QMessageBox(
+            QMessageBox.Icon.NoIcon, title, text, QMessageBox.StandardButton.Close, self._window
+        )
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.setModal(False)
         box.show()

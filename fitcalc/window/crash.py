@@ -34,7 +34,9 @@ class CrashGuard:
         sys.stderr.write(text)
         self._keep()
         path = write_report(text)
-        self._tell(f"Something went wrong in the program. The work is kept; a report is in {path}, and nowhere else.")
+        self._tell(
+            f"Something went wrong in the program. The work is kept; a report is in {path}, and nowhere else."
+        )
 
 
 def write_report(text: str) -> Path:

@@ -18,7 +18,9 @@ class Edit(QUndoCommand):
         gesture: edits that follow each other in one gesture become one; empty for an edit of its own.
     """
 
-    def __init__(self, text: str, before: Work, after: Work, show: Callable[[Work], None], gesture: str) -> None:
+    def __init__(
+        self, text: str, before: Work, after: Work, show: Callable[[Work], None], gesture: str
+    ) -> None:
         super().__init__(text)
         self.before, self.after, self.gesture = before, after, gesture
         self._show = show

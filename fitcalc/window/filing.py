@@ -112,10 +112,16 @@ class Filing(QObject):
     def describe(self, document: Held[Any]) -> str:
         """A document in words, as in "rework for Robin"."""
         noun = NOUNS[type(document.document)]
-        return f"rework for {self._owner(document)}" if noun == "rework" else f"{noun} {document.document.name}"
+        return (
+            f"rework for {self._owner(document)}" if noun == "rework" else f"{noun} {document.document.name}"
+        )
 
     def _owner(self, document: Held[Any]) -> str:
-        owners = [each.driver.document.name for each in self._session.work.occupants if each.setup.key == document.key]
+        owners = [
+            each.driver.document.name
+            for each in self._session.work.occupants
+            if each.setup.key == document.key
+        ]
         return owners[0] if owners else ""
 
     def _file_name(self, document: Held[Any]) -> str:
@@ -141,4 +147,3 @@ class Filing(QObject):
             dialog.setDirectory(str(Path(recent[0]).parent))
         dialog.finished.connect(dialog.deleteLater)
         return dialog
-

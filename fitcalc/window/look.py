@@ -65,7 +65,9 @@ class Look(QObject):
 
     changed = Signal()
 
-    def __init__(self, application: QApplication, preferences: Preferences, parent: QObject | None = None) -> None:
+    def __init__(
+        self, application: QApplication, preferences: Preferences, parent: QObject | None = None
+    ) -> None:
         super().__init__(parent)
         self._application, self._preferences = application, preferences
         self._system_size = QFontDatabase.systemFont(QFontDatabase.SystemFont.GeneralFont).pointSizeF()

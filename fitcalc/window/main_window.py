@@ -24,7 +24,7 @@ from fitcalc.window.status import Status
 from fitcalc.window.worksheet.panel import Worksheet
 
 FIRST_SIZE = (1280, 800)
-LEAST_LEFT = 330
+LEAST_LEFT = 318
 """Least width of the worksheet, px: its longest title, a field, its unit and how sure it is, side by side."""
 
 
@@ -65,7 +65,11 @@ class MainWindow(QMainWindow):
         at = next((at for at, panel in enumerate(panels) if focused and panel.isAncestorOf(focused)), -1)
         first = panels[(at + 1) % len(panels)]
         for child in first.findChildren(QWidget):
-            if child.focusPolicy() & Qt.FocusPolicy.TabFocus and child.isVisibleTo(self) and child.isEnabled():
+            if (
+                child.focusPolicy() & Qt.FocusPolicy.TabFocus
+                and child.isVisibleTo(self)
+                and child.isEnabled()
+            ):
                 child.setFocus(Qt.FocusReason.ShortcutFocusReason)
                 return
 
@@ -122,7 +126,9 @@ class MainWindow(QMainWindow):
     def _share_out(self) -> None:
         """Gives worksheet, findings and strip what their text needs, and the sketch the rest."""
         text = self.fontMetrics().horizontalAdvance("n")
-        left, right = (min(columns * text, int(self.width() * share)) for columns, share in ((46, 0.28), (44, 0.27)))
+        left, right = (
+            min(columns * text, int(self.width() * share)) for columns, share in ((46, 0.28), (44, 0.27))
+        )
         left = max(left, LEAST_LEFT)
         self.parts.setSizes([left, self.width() - left - right, right])
         strip = min(14 * self.fontMetrics().lineSpacing(), self.height() // 4)
@@ -155,7 +161,9 @@ class MainWindow(QMainWindow):
     def _ask_before_closing(self) -> None:
         names = ", ".join(self.filing.describe(each) for each in self.session.unsaved())
         buttons = QMessageBox.StandardButton
-        box = QMessageBox(QMessageBox.Icon.NoIcon, "Not saved", f"Not saved: {names}.", buttons.NoButton, self)
+        box = QMessageBox(
+            QMessageBox.Icon.NoIcon, "Not saved", f"Not saved: {names}.", buttons.NoButton, self
+        )
         box.setStandardButtons(buttons.Save | buttons.Discard | buttons.Cancel)
         box.setDefaultButton(buttons.Save)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
@@ -176,4 +184,3 @@ class MainWindow(QMainWindow):
         geometry = settings().value("geometry")
         if isinstance(geometry, QByteArray):
             self.restoreGeometry(geometry)
-

@@ -54,7 +54,9 @@ class People(QWidget):
 
     def _stack(self) -> None:
         wrap = QFormLayout.RowWrapPolicy
-        self._form.setRowWrapPolicy(wrap.WrapAllRows if self._session.preferences.stacked else wrap.DontWrapRows)
+        self._form.setRowWrapPolicy(
+            wrap.WrapAllRows if self._session.preferences.stacked else wrap.DontWrapRows
+        )
 
     def _choose(self, place: int) -> None:
         self._session.choose_driver(place)

@@ -39,7 +39,9 @@ def seated(car: Car, links: Links, setup: Setup, last: Result) -> Sitting:
         return sit(car, links, setup)
     if setup == last.setup:
         return last.sitting
-    if any(getattr(setup, name) != getattr(last.setup, name) for name in (*last.sitting.pedals, "box_travel")):
+    if any(
+        getattr(setup, name) != getattr(last.setup, name) for name in (*last.sitting.pedals, "box_travel")
+    ):
         return sit(car, links, setup)
     trunk, hips = trunk_and_hips(car, links, setup)
     pedals = {}

@@ -26,7 +26,9 @@ def run(count):
         spent += middle - start, time.perf_counter() - middle
         is_worse = (round(found.lacking, 6), round(found.effort, 6)) > (lacking[best] + 1e-6, cost[best])
         if is_worse:
-            print(f"seed {seed}: lacks {found.lacking - lacking[best]:.3f}, takes {found.effort - cost[best]:.1f} more")
+            print(
+                f"seed {seed}: lacks {found.lacking - lacking[best]:.3f}, takes {found.effort - cost[best]:.1f} more"
+            )
         worse, passing, rows = worse + is_worse, passing + (lacking[best] == 0), rows + len(cost)
     print(f"{count} tasks, {rows} reworks in all, {passing} can pass; solver worse in {worse}")
     print(f"whole grid {spent[0]:.0f} s, solver {spent[1]:.0f} s")

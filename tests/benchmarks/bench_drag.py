@@ -96,7 +96,12 @@ def main():
     application.processEvents()
     print(f"{'ms':36} {'n':>4}   median      p95   median      p95   (clock, then processor)")
     report("empty scene", empty_repaints(window.centre.sketch.size()))
-    drags = [("setup.seat_travel", -80), ("setup.recline", 40), ("car.hoops.main_top", 40), ("setup.seat_travel", -80)]
+    drags = [
+        ("setup.seat_travel", -80),
+        ("setup.recline", 40),
+        ("car.hoops.main_top", 40),
+        ("setup.seat_travel", -80),
+    ]
     worst = 0.0
     for at, (ref, reach) in enumerate(drags):
         if at == len(drags) - 1:

@@ -24,7 +24,9 @@ def sizes(largest):
     while count <= largest:
         spent = least(lambda n=count: whole(n), 3 if count < 10_000 else 1)
         peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
-        print(f"| evaluate, N = {count:,} | {spent * 1e3:.1f} ms | {spent / count * 1e6:.1f} us/case | {peak:.0f} MB |")
+        print(
+            f"| evaluate, N = {count:,} | {spent * 1e3:.1f} ms | {spent / count * 1e6:.1f} us/case | {peak:.0f} MB |"
+        )
         count *= 10
 
 
@@ -34,7 +36,9 @@ def parts():
     print(f"| joints (sit) | {least(lambda: sit(CAR, LINKS, setup)) / PART * 1e6:.2f} us/case |")
     for measure in MEASURES:
         print(f"| {measure.__name__} | {least(lambda m=measure: m(case)) / PART * 1e6:.2f} us/case |")
-    print(f"| evaluate, all of it | {least(lambda: evaluate(CAR, ROBIN, setup, links=LINKS)) / PART * 1e6:.1f} us/case |")
+    print(
+        f"| evaluate, all of it | {least(lambda: evaluate(CAR, ROBIN, setup, links=LINKS)) / PART * 1e6:.1f} us/case |"
+    )
 
 
 if __name__ == "__main__":

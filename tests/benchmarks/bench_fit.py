@@ -17,7 +17,10 @@ def run():
         car = load_car(sample_path(name))
         for person in sample_drivers():
             driver = load_driver(sample_path(person))
-            fitted, solved = least(lambda c=car, d=driver: fit(c, d)), least(lambda c=car, d=driver: solve(c, d), 1)
+            fitted, solved = (
+                least(lambda c=car, d=driver: fit(c, d)),
+                least(lambda c=car, d=driver: solve(c, d), 1),
+            )
             print(f"| {name}, {person} | fit {fitted * 1e3:.0f} ms | solve {solved:.1f} s |")
     axes = spans(CAR, "seat_travel", "brake.stand_off", 200)
     closed = least(lambda: trade_map(CAR, ROBIN, Setup(), axes, MapOptions(meshed=False)))

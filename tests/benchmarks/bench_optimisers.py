@@ -33,7 +33,9 @@ def run(count):
             ).fun
             for start in starts
         ]
-        print(f"task {seed}: solver {own:.2f}, best of 20 starts {min(scores):.2f}, median {np.median(scores):.2f}")
+        print(
+            f"task {seed}: solver {own:.2f}, best of 20 starts {min(scores):.2f}, median {np.median(scores):.2f}"
+        )
 
 
 if __name__ == "__main__":

@@ -45,7 +45,9 @@ def general_leg():
         joint("hip", 0.0, [0, 1, 0]),
         joint("splay", 0.0, [0, 0, 1]),
         joint("knee", THIGH / 1000, [0, 1, 0]),
-        URDFLink("ankle", origin_translation=[SHANK / 1000, 0, 0], origin_orientation=[0, 0, 0], joint_type="fixed"),
+        URDFLink(
+            "ankle", origin_translation=[SHANK / 1000, 0, 0], origin_orientation=[0, 0, 0], joint_type="fixed"
+        ),
     ]
     return Chain(chain, active_links_mask=[False, True, True, True, False])
 
@@ -70,7 +72,9 @@ def run(count=100_000, few=20):
     print(f"| six bare two-link legs, numpy | {one * 1e6:.2f} us/case |")
     print(f"| all joints (sit) | {joints * 1e6:.2f} us/case | {joints / one:.1f} x bare |")
     print(f"| complete evaluation | {every * 1e6:.1f} us/case | {every / one:.0f} x bare |")
-    print(f"| ikpy, six legs | {slow * 1e6:.0f} us/case | {slow / joints:,.0f} x joints, {slow / every:,.0f} x complete |")
+    print(
+        f"| ikpy, six legs | {slow * 1e6:.0f} us/case | {slow / joints:,.0f} x joints, {slow / every:,.0f} x complete |"
+    )
 
 
 if __name__ == "__main__":

@@ -84,7 +84,9 @@ def test_under_a_brace_the_finding_says_how_much_lower_or_further_forward():
 
 
 def test_the_finding_says_when_leaning_does_not_help():
-    _, said = sentence("head.hoop_line", driver="magnus", **{"hoops.main_top.z": 700.0, "hoops.front_top.z": 650.0})
+    _, said = sentence(
+        "head.hoop_line", driver="magnus", **{"hoops.main_top.z": 700.0, "hoops.front_top.z": 650.0}
+    )
     assert "does not give the room" in said
 
 

@@ -122,7 +122,9 @@ def test_raised_seat_is_told_its_bracket(capsys, tmp_path):
 
 
 def test_unknown_material_is_one_sentence(capsys, tmp_path):
-    car = car_file(tmp_path, 'material = "S355J2", joint = "bolted"', 'material = "7075-T6", joint = "welded"')
+    car = car_file(
+        tmp_path, 'material = "S355J2", joint = "bolted"', 'material = "7075-T6", joint = "welded"'
+    )
     assert main(["pedals", car, "robin"]) == 2
     told = capsys.readouterr()
     assert told.err.count("\n") == 1

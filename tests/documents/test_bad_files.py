@@ -48,7 +48,7 @@ BAD_CARS = [
     ("format = 1", "format = 2", "format", "is 2 ", "update fitcalc"),
     ("format = 1", "format = true", "format", "is true ", "whole number 1"),
     ('name = "Test car"', 'name = "Test car"\n"od\\nd" = 1', '"od\\nd"', "not a known field", "the fields here are format, name"),
-] # fmt: skip
+]  # fmt: skip
 BAD_DRIVERS = [
     ("stature = 1755", "stature = 175.5", "measurements.stature", "is 175.5 ", "in cm (1755 mm would fit)"),
     ("stature = 1755", "stature = 1.755", "measurements.stature", "is 1.755 ", "in metres (1755 mm would fit)"),
@@ -58,7 +58,7 @@ BAD_DRIVERS = [
     ("sitting_height = 915", "sitting_height = 915\neye_height_sitting = 915", "measurements.eye_height_sitting", "is 915 ", "less than"),
     ("[measurements]", "mass = 900\n[measurements]", "mass", "is 900 ", "in newtons (91.77 kg would fit)"),
     ("[measurements]", "measurements = 3\n[shoe]", "measurements", "is 3 ", "a section with stature"),
-] # fmt: skip
+]  # fmt: skip
 
 
 def content(path):

@@ -28,7 +28,9 @@ def test_page_in_the_tree_is_what_the_script_makes(made):
 
 def test_drawings_in_the_tree_are_those_that_the_script_makes(made):
     told = {name: text for name, text in made.items() if name.endswith(".svg")}
-    assert {f"measuring/{name}": (DOCS / "measuring" / name).read_text(encoding="utf-8") for name in DRAWN} == told
+    assert {
+        f"measuring/{name}": (DOCS / "measuring" / name).read_text(encoding="utf-8") for name in DRAWN
+    } == told
 
 
 def test_every_measurement_is_on_the_page_with_a_drawing_of_its_own(made):
@@ -41,9 +43,13 @@ def test_every_measurement_is_on_the_page_with_a_drawing_of_its_own(made):
 def test_nothing_is_cut_off(name):
     text = (DOCS / "measuring" / name).read_text(encoding="utf-8")
     size = float(re.search(r'viewBox="0 0 ([\d.]+)', text)[1])
-    spots = [float(number) for run in re.findall(r'points="([^"]*)"', text) for number in re.split("[ ,]", run)]
+    spots = [
+        float(number) for run in re.findall(r'points="([^"]*)"', text) for number in re.split("[ ,]", run)
+    ]
     boxes = re.findall(r'<rect x="([-\d.]+)" y="([-\d.]+)" width="([\d.]+)" height="([\d.]+)"', text)
-    spots += [float(at) + float(more) for x, y, w, h in boxes for at, more in ((x, 0), (y, 0), (x, w), (y, h))]
+    spots += [
+        float(at) + float(more) for x, y, w, h in boxes for at, more in ((x, 0), (y, 0), (x, w), (y, h))
+    ]
     assert boxes
     assert min(spots) >= 0
     assert max(spots) <= size

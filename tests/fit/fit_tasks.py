@@ -37,7 +37,9 @@ def _put(node, path, value):
 def random_driver(random):
     sex = ("female", "male")[random.integers(2)]
     middle = {"female": 1630.0, "male": 1760.0}[sex]
-    return Driver(name="random", sex=sex, measurements=Measurements(stature=float(random.normal(middle, 70.0))))
+    return Driver(
+        name="random", sex=sex, measurements=Measurements(stature=float(random.normal(middle, 70.0)))
+    )
 
 
 def random_task(seed):

@@ -101,8 +101,10 @@ def test_all_together_are_no_likelier_than_the_least_likely(sure):
 
 def test_what_to_measure_again_names_fields_of_the_files(sure):
     assert sure.again[0].share >= sure.again[-1].share
-    assert all(each.path in toleranced(CAR) or hasattr(ROBIN.measurements, each.path) or each.path == "mass"
-               for each in sure.again)
+    assert all(
+        each.path in toleranced(CAR) or hasattr(ROBIN.measurements, each.path) or each.path == "mass"
+        for each in sure.again
+    )
 
 
 def test_a_better_tape_on_the_anchor_narrows_the_strap_angle():

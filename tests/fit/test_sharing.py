@@ -46,7 +46,9 @@ def test_coverage_counts_add_up():
 
 
 def test_nobody_fits_below_a_hoop_that_is_too_low():
-    low = STUDENT.hoops.model_copy(update={"main_top": STUDENT.hoops.main_top.model_copy(update={"z": 700.0})})
+    low = STUDENT.hoops.model_copy(
+        update={"main_top": STUDENT.hoops.main_top.model_copy(update={"z": 700.0})}
+    )
     found = coverage(STUDENT.model_copy(update={"hoops": low}), "male", count=30)
     assert found.fits == 0.0
     assert "head.hoop_line" in {each.check for each in found.turned_away if each.share == 1.0}

@@ -6,7 +6,7 @@ import pytest
 from fitcalc.checks.slot_figures import slotted_straps
 from fitcalc.documents.samples import sample_path
 from fitcalc.documents.setup import Setup
-from fitcalc.documents.store import load_car, load_driver
+from fitcalc.documents.store import load_driver
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.slot_study import guide_wrap, least_radius, most_turn, one_for_all, slot_spreads
 from tests.checks.cockpits import car
@@ -23,20 +23,25 @@ def test_the_slot_lies_inside_its_interval(name):
     found = result("otto", name=name)
     spreads = slot_spreads(found)
     for strap in slotted_straps(found.car.harness, found.case):
-        for place, spread in zip(strap.cut.in_seat[0], (getattr(spreads[strap.name], axis) for axis in "xyz"), strict=True):
+        for place, spread in zip(
+            strap.cut.in_seat[0], (getattr(spreads[strap.name], axis) for axis in "xyz"), strict=True
+        ):
             assert spread.low - 1e-6 <= place <= spread.high + 1e-6, strap.name
 
 
 def test_same_seed_same_interval():
     one, other = (slot_spreads(result("otto"), draws=200) for _ in range(2))
-    assert one["shoulder_left"].z == other["shoulder_left"].z
+    assert vars(one["shoulder_left"].z) == vars(other["shoulder_left"].z)
 
 
 def test_a_better_tape_narrows_the_interval():
     rough, fine = load_driver(sample_path("otto")), load_driver(sample_path("robin"))
-    assert len(fine.measurements.model_dump(exclude_none=True)) > len(rough.measurements.model_dump(exclude_none=True))
+    assert len(fine.measurements.model_dump(exclude_none=True)) > len(
+        rough.measurements.model_dump(exclude_none=True)
+    )
     widths = [
-        spread.high - spread.low for spread in (slot_spreads(result(who))["shoulder_left"].z for who in ("otto", "robin"))
+        spread.high - spread.low
+        for spread in (slot_spreads(result(who))["shoulder_left"].z for who in ("otto", "robin"))
     ]
     assert widths[1] < widths[0]
 
@@ -85,7 +90,11 @@ def test_guide_bends_the_strap_by_hand():
     straps = slotted_straps(found.car.harness, found.case)
     assert [guide_wrap(strap) for strap in straps] == [0.0] * len(straps)
     guide = {"x": 1700.0, "z": 575.0, "diameter": 40.0}
-    down = {f"harness.shoulder_{side}.{axis}": at for side in ("left", "right") for axis, at in (("x", 1720.0), ("z", 200.0))}
+    down = {
+        f"harness.shoulder_{side}.{axis}": at
+        for side in ("left", "right")
+        for axis, at in (("x", 1720.0), ("z", 200.0))
+    }
     bent = result("otto", {"harness.guide": guide, "seat.slots": (), **down})
     strap = slotted_straps(bent.car.harness, bent.case)[0]
     before = strap.straight.first[0] - strap.straight.leaves[0]

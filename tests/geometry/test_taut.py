@@ -74,7 +74,9 @@ def test_shortest_over_the_shoulder_agrees_with_minimisation(seed):
     for radius, recline, anchor, _, _, drift in cases(50, seed):
         normal, start = from_chest(radius, recline)
         path = taut(at(90.0 - recline), circle(0, 0, radius), anchor[None])
-        found = shortest_by_scipy(rays(at(0, 0), radius, normal, angle(anchor) + STEP), start, at(*anchor, drift))
+        found = shortest_by_scipy(
+            rays(at(0, 0), radius, normal, angle(anchor) + STEP), start, at(*anchor, drift)
+        )
         assert np.hypot(path.length, drift)[0] == pytest.approx(found, abs=0.1)
 
 
@@ -93,6 +95,7 @@ def test_shortest_over_shoulder_and_guide_agrees_with_minimisation(seed):
 def test_crossing_of_a_slot_agrees_with_minimisation():
     random = np.random.default_rng(8)
     for start, end, low, high in random.uniform(-300, 300, (100, 4, 3)):
+
         def length(share, low=low, high=high, start=start, end=end):
             gate = low + share * (high - low)
             return np.linalg.norm(gate - start) + np.linalg.norm(end - gate)

@@ -98,7 +98,9 @@ def test_cases_are_independent():
     for at, each in enumerate(travels):
         alone = mounts(Setup(seat_travel=float(each)))
         assert together.offset[at] == pytest.approx(alone.offset[0])
-        assert hold(together, LOAD, REARWARD).safety[at] == pytest.approx(hold(alone, LOAD, REARWARD).safety[0])
+        assert hold(together, LOAD, REARWARD).safety[at] == pytest.approx(
+            hold(alone, LOAD, REARWARD).safety[0]
+        )
 
 
 def test_straps_hold_the_driver_forward_and_the_seat_rearward():

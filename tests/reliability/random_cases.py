@@ -37,7 +37,13 @@ def random_cars(count):
     found = []
 
     @seed(9)
-    @settings(max_examples=count, database=None, deadline=None, phases=[Phase.generate], suppress_health_check=list(HealthCheck))
+    @settings(
+        max_examples=count,
+        database=None,
+        deadline=None,
+        phases=[Phase.generate],
+        suppress_health_check=list(HealthCheck),
+    )
     @given(strategies.cars(), strategies.drivers())
     def collect(car, driver):
         found.append((car, driver))
@@ -49,7 +55,9 @@ def random_cars(count):
 def random_setup(random, count):
     """Reworks anywhere within the bounds of a setup file; one in four keeps each number as found."""
     spans = {path: (field_at(Setup, path).low, field_at(Setup, path).high) for path in PATHS}
-    values = {path: random.uniform(*span, count) * (random.random(count) > 0.25) for path, span in spans.items()}
+    values = {
+        path: random.uniform(*span, count) * (random.random(count) > 0.25) for path, span in spans.items()
+    }
     return spread(Setup(), values)
 
 
@@ -81,7 +89,11 @@ def out_of_reach(result, count):
 
 def own_line(error):
     """Where in the program an exception came from."""
-    frames = [frame for frame in traceback.extract_tb(error.__traceback__) if "fitcalc" in Path(frame.filename).parts]
+    frames = [
+        frame
+        for frame in traceback.extract_tb(error.__traceback__)
+        if "fitcalc" in Path(frame.filename).parts
+    ]
     return f"{Path(frames[-1].filename).name}:{frames[-1].lineno}" if frames else "outside"
 
 
@@ -96,15 +108,26 @@ def run(wanted, cars):
         try:
             with np.errstate(invalid="raise", divide="raise", over="raise"):
                 each = drawn(car, driver, CHUNK, int(random.integers(2**31)))
-                result = evaluate(each.car, driver, random_setup(random, CHUNK), RULES[done // CHUNK % 4], each.links)
-                margins = [(f"margin.{check.id}", check.margin) for check in result.checks if check.margin is not None]
+                result = evaluate(
+                    each.car, driver, random_setup(random, CHUNK), RULES[done // CHUNK % 4], each.links
+                )
+                margins = [
+                    (f"margin.{check.id}", check.margin)
+                    for check in result.checks
+                    if check.margin is not None
+                ]
         except Exception as error:
             fault = f"{type(error).__name__}: {error} ({own_line(error)})"
             if fault not in faults:
                 print(f"chunk {done // CHUNK}: {fault}", flush=True)
             faults[fault] += CHUNK
         else:
-            for path, array in [*numbers(result.sitting, "sitting"), *numbers(result.work, "work"), *numbers(result.figures, "figures"), *margins]:
+            for path, array in [
+                *numbers(result.sitting, "sitting"),
+                *numbers(result.work, "work"),
+                *numbers(result.figures, "figures"),
+                *margins,
+            ]:
                 held += array.size
                 if not np.all(np.isfinite(array)):
                     faults[f"not finite: {path}"] += int(np.sum(~np.isfinite(array)))
@@ -112,8 +135,13 @@ def run(wanted, cars):
         done += CHUNK
         slowest = max(slowest, time.perf_counter() - began)
         if done % 100_000 == 0:
-            print(f"{done} cases, {sum(faults.values())} faults, {time.perf_counter() - start:.0f} s", flush=True)
-    print(f"{done} cases of {len(people)} cars in {time.perf_counter() - start:.0f} s, slowest {CHUNK}: {slowest:.1f} s")
+            print(
+                f"{done} cases, {sum(faults.values())} faults, {time.perf_counter() - start:.0f} s",
+                flush=True,
+            )
+    print(
+        f"{done} cases of {len(people)} cars in {time.perf_counter() - start:.0f} s, slowest {CHUNK}: {slowest:.1f} s"
+    )
     print(f"{held} numbers looked at; {unreachable} cases named as out of reach")
     for fault, count in faults.most_common():
         print(f"FAULT {count} x {fault}")
@@ -122,4 +150,4 @@ def run(wanted, cars):
 
 if __name__ == "__main__":
     given_counts = [int(text) for text in sys.argv[1:]]
-    sys.exit(run(*(given_counts + [1_000_000, 300][len(given_counts):])))
+    sys.exit(run(*(given_counts + [1_000_000, 300][len(given_counts) :])))

@@ -25,7 +25,9 @@ def shut(qapp):
     def close(window):
         window._close_now()
         window.deleteLater()
-        for widget in (each for each in qapp.topLevelWidgets() if each.parent() is None and each is not window):
+        for widget in (
+            each for each in qapp.topLevelWidgets() if each.parent() is None and each is not window
+        ):
             widget.deleteLater()
         qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete)
         qapp.processEvents()
@@ -86,7 +88,9 @@ def dialog(qtbot):
     """The open dialog of a kind."""
 
     def found(kind):
-        qtbot.waitUntil(lambda: any(isinstance(w, kind) and w.isVisible() for w in QApplication.topLevelWidgets()))
+        qtbot.waitUntil(
+            lambda: any(isinstance(w, kind) and w.isVisible() for w in QApplication.topLevelWidgets())
+        )
         return next(w for w in QApplication.topLevelWidgets() if isinstance(w, kind) and w.isVisible())
 
     return found

@@ -26,7 +26,9 @@ def test_typing_in_one_field_is_one_undo_step(session, typed):
 
 def test_a_chain_of_edits_is_undone_and_redone_whole(session, typed):
     first = session.work
-    for at, ref in enumerate(("driver.measurements.stature", "driver.mass", "car.rails.angle", "car.hoops.main_top.z")):
+    for at, ref in enumerate(
+        ("driver.measurements.stature", "driver.mass", "car.rails.angle", "car.hoops.main_top.z")
+    ):
         typed(ref, ("1700", "70", "3", "1090")[at])
     last = session.work
     for _ in range(4):

@@ -115,7 +115,11 @@ def test_opened_files_are_listed_as_recent(window, session, visitor):
 def test_a_file_that_is_dropped_is_opened(window, session, visitor):
     dropped = QMimeData()
     dropped.setUrls([QUrl.fromLocalFile(str(visitor))])
-    actions, buttons, keys = Qt.DropAction.CopyAction, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    actions, buttons, keys = (
+        Qt.DropAction.CopyAction,
+        Qt.MouseButton.LeftButton,
+        Qt.KeyboardModifier.NoModifier,
+    )
     enter = QDragEnterEvent(window.rect().center(), actions, dropped, buttons, keys)
     QApplication.sendEvent(window, enter)
     assert enter.isAccepted()

@@ -32,7 +32,9 @@ def killed(qapp):
     """A program that was killed in the middle of its work."""
     script = textwrap.dedent(EDIT_AND_WAIT)
     child = subprocess.Popen(
-        [sys.executable, "-c", script, str(recovery_folder())], stdout=subprocess.PIPE, stderr=subprocess.DEVNULL
+        [sys.executable, "-c", script, str(recovery_folder())],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.DEVNULL,
     )
     assert child.stdout.readline() == b"kept\n"
     os.kill(child.pid, signal.SIGKILL)

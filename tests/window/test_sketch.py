@@ -261,7 +261,9 @@ def test_all_lettering_can_be_read(inks):
 @pytest.mark.parametrize("status", ["pass", "advise", "fail"])
 def test_a_status_can_be_read_over_what_it_lies_on(inks, status):
     """The veil behind a text lets 40 of 255 parts of what lies behind shine through."""
-    assert all(contrast(inks[status], inks[ground]) >= 3.0 for ground in ("skin", "kit", "allowed", "refused"))
+    assert all(
+        contrast(inks[status], inks[ground]) >= 3.0 for ground in ("skin", "kit", "allowed", "refused")
+    )
 
 
 @pytest.mark.parametrize(("unit", "length"), [(1.0, 100.0), (2.0, 200.0), (5.0, 500.0), (0.1, 10.0)])

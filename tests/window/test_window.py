@@ -74,7 +74,9 @@ def test_a_finding_opens_to_source_and_remedy(window, qtbot):
 
 def test_a_finding_zooms_the_sketch_to_its_evidence(window, qtbot):
     whole = window.centre.sketch.unit
-    seen = next(row for row in range(99) if "hoop" in finding(window, row).id or "harness" in finding(window, row).id)
+    seen = next(
+        row for row in range(99) if "hoop" in finding(window, row).id or "harness" in finding(window, row).id
+    )
     window.findings.list.setCurrentIndex(window.findings.model.index(seen))
     assert window.centre.sketch.unit != whole
 
@@ -273,7 +275,9 @@ def test_the_system_decides_light_or_dark_until_somebody_chooses(qapp, window):
     assert follows or qapp.platformName() == "offscreen"
 
 
-def test_fitting_robin_to_the_hillclimb_car_by_mouse_and_keys(window, session, name_file, tmp_path, qtbot, field):
+def test_fitting_robin_to_the_hillclimb_car_by_mouse_and_keys(
+    window, session, name_file, tmp_path, qtbot, field
+):
     entry = field("driver.measurements.knee_height")
     entry.selectAll()
     qtbot.keyClicks(entry, "528")

@@ -55,7 +55,9 @@ class FindingDelegate(QStyledItemDelegate):
         chosen = index == self._view.currentIndex()
         painter.save()
         painter.fillRect(rect, QColor(colours.raised if chosen else colours.paper))
-        painter.fillRect(QRect(rect.left(), rect.top(), 4, rect.height() - 1), QColor(colours.status(finding.status)))
+        painter.fillRect(
+            QRect(rect.left(), rect.top(), 4, rect.height() - 1), QColor(colours.status(finding.status))
+        )
         painter.setPen(QColor(colours.status(finding.status)))
         painter.setFont(self._bold())
         painter.drawText(parts.status, WRAP, finding.verdict)
@@ -79,7 +81,9 @@ class FindingDelegate(QStyledItemDelegate):
             aside = 0
         what = _fitted(bold, QRect(left + aside, top, width - aside, 0), finding.what)
         figures = _fitted(plain, QRect(left + aside, what.bottom() + 2, width - aside, 0), finding.figures)
-        compared = _fitted(plain, QRect(left + aside, figures.bottom() + 1, width - aside, 0), finding.compared)
+        compared = _fitted(
+            plain, QRect(left + aside, figures.bottom() + 1, width - aside, 0), finding.compared
+        )
         return Parts(status, what, figures, compared)
 
     def _bold(self) -> QFont:

@@ -95,7 +95,9 @@ class Findings(QSplitter):
 
     def _stack(self) -> None:
         wrap = QFormLayout.RowWrapPolicy
-        self._form.setRowWrapPolicy(wrap.WrapAllRows if self._session.preferences.stacked else wrap.DontWrapRows)
+        self._form.setRowWrapPolicy(
+            wrap.WrapAllRows if self._session.preferences.stacked else wrap.DontWrapRows
+        )
 
     def _list(self, look: Look) -> QListView:
         made = QListView(self)

@@ -79,7 +79,11 @@ class ControlWidget(QWidget):
 
     def refresh(self) -> None:
         """Shows the rework as it is, in the units chosen."""
-        value, control, shown = float(at_ref(self._session.work, self.control.ref)), self.control, self._session.shown
+        value, control, shown = (
+            float(at_ref(self._session.work, self.control.ref)),
+            self.control,
+            self._session.shown,
+        )
         if (value, shown) == self._seen:
             return
         self._seen = (value, shown)

@@ -88,7 +88,9 @@ class Rework(QFrame):
         self._told = QLabel(self)
         self._told.setProperty("role", "quiet")
         self.find_button = QPushButton("Find &least rework", self)
-        self.find_button.setToolTip("Seat first, then pedal bars: the smallest change that meets limits and knees (F5)")
+        self.find_button.setToolTip(
+            "Seat first, then pedal bars: the smallest change that meets limits and knees (F5)"
+        )
         self.find_button.clicked.connect(self.fit_wanted)
         self.reset_button = QPushButton("As fo&und", self)
         self.reset_button.setToolTip("Take every change back; one undo step")
@@ -104,14 +106,18 @@ class Rework(QFrame):
         travel = self._session.work.setup.seat_travel
         if travel == 0.0:
             return "seat as found"
-        return f"seat {self._session.shown.amount(abs(travel), 'mm')} {'forward' if travel > 0 else 'rearward'}"
+        return (
+            f"seat {self._session.shown.amount(abs(travel), 'mm')} {'forward' if travel > 0 else 'rearward'}"
+        )
 
     def _wanted(self) -> list[Control]:
         return list(controls_of(self._session.work.car.document))
 
     def _build(self) -> None:
         page = QWidget(self._area)
-        self.controls = [ControlWidget(self._session, self._look, control, page) for control in self._wanted()]
+        self.controls = [
+            ControlWidget(self._session, self._look, control, page) for control in self._wanted()
+        ]
         self._grid = QGridLayout(page)
         self._grid.setContentsMargins(0, 0, 4, 0)
         self._grid.setVerticalSpacing(3)

@@ -40,9 +40,27 @@ def controls_of(car: Car) -> tuple[Control, ...]:
     rails, box, wheel = car.rails, car.pedals, car.steering_wheel
     pitch = rails.hole_pitch if rails.kind == "drilled" else SLIDING
     seat = (
-        Control("seat", "setup.seat_travel", "seat forward", "mm", -rails.rearward_travel, rails.forward_travel, pitch),
-        Control("seat", "setup.recline", "seat recline", "deg", -rails.upright_travel, rails.recline_travel, TURNING),
-        Control("seat", "setup.seat_raise", "seat raise", "mm", -rails.lower_travel, rails.raise_travel, SLIDING),
+        Control(
+            "seat",
+            "setup.seat_travel",
+            "seat forward",
+            "mm",
+            -rails.rearward_travel,
+            rails.forward_travel,
+            pitch,
+        ),
+        Control(
+            "seat",
+            "setup.recline",
+            "seat recline",
+            "deg",
+            -rails.upright_travel,
+            rails.recline_travel,
+            TURNING,
+        ),
+        Control(
+            "seat", "setup.seat_raise", "seat raise", "mm", -rails.lower_travel, rails.raise_travel, SLIDING
+        ),
     )
     spacer = wheel.spacer_max if wheel else 0.0
     slots = box.box_pitch or SLIDING

@@ -23,7 +23,9 @@ def leaves(ref: str) -> list[Declared]:
         return [declared]
     below = [declared_for(f"{ref}.{name}") for name in declared.names]
     document = ref.partition(".")[0]
-    wanted = [each for each in below if each.required or (each.kind == "list" and _axes(f"{document}.{each.path}"))]
+    wanted = [
+        each for each in below if each.required or (each.kind == "list" and _axes(f"{document}.{each.path}"))
+    ]
     return [leaf for each in wanted for leaf in leaves(f"{document}.{each.path}")]
 
 
@@ -80,7 +82,11 @@ class Draft(QWidget):
     def _name(self, leaf: Declared) -> str:
         above = leaf.path.removeprefix(self._ref.partition(".")[2]).strip(".").rpartition(".")[0]
         unit = self._session.shown.unit(leaf.unit).strip("-")
-        words = f"{declared_for(f'{self._document}.{self._path}.{above}').title}, {leaf.title}" if above else leaf.title
+        words = (
+            f"{declared_for(f'{self._document}.{self._path}.{above}').title}, {leaf.title}"
+            if above
+            else leaf.title
+        )
         return f"{words} ({unit})" if unit else words
 
     @property
@@ -140,9 +146,13 @@ class Draft(QWidget):
         return stored_number(text, leaf.unit, self._session.shown, leaf.path)
 
     def _entry(self, leaf: Declared, group: str) -> Any:
-        numbers = tuple(stored_number(number, "mm", self._session.shown, leaf.path) for number in group.split())
+        numbers = tuple(
+            stored_number(number, "mm", self._session.shown, leaf.path) for number in group.split()
+        )
         if len(numbers) != self._points(leaf):
-            raise InputError(leaf.path, f'"{group.strip()}"', f"must be {self._points(leaf)} numbers and a comma")
+            raise InputError(
+                leaf.path, f'"{group.strip()}"', f"must be {self._points(leaf)} numbers and a comma"
+            )
         names = declared_for(f"{self._document}.{leaf.path}.0").names
         axes = [name for name in ("x", "y", "z") if name in names]
         return dict(zip(axes, numbers, strict=True)) if axes else numbers

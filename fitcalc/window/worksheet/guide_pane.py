@@ -51,7 +51,9 @@ class GuideDrawing(QWidget):
         painter.setPen(QPen(accent, 1.4))
         self._draw_runs(painter, tuple(arc.legs() for arc in drawing.arcs))
         painter.setPen(QPen(accent, 3, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
-        self._draw_runs(painter, (*(tape.ends for tape in drawing.tapes), *(arc.curve() for arc in drawing.arcs)))
+        self._draw_runs(
+            painter, (*(tape.ends for tape in drawing.tapes), *(arc.curve() for arc in drawing.arcs))
+        )
         for x, y in (*drawing.spots, *(end for tape in drawing.tapes for end in tape.ends)):
             painter.drawEllipse(self._at(x, y), 2.5, 2.5)
         if len(drawing.tapes) > 1:

@@ -12,7 +12,14 @@ from fitcalc.window.worksheet.order import Section
 Form = Literal["value", "point", "pair", "heading", "list", "absent"]
 POINT = ("x", "y", "z", "tolerance", "note")
 HIDDEN = ("format",)
-ALONE = ("car.rails", "car.pedals.clutch", "car.pedals.brake", "car.pedals.throttle", "car.harness", "car.footwell")
+ALONE = (
+    "car.rails",
+    "car.pedals.clutch",
+    "car.pedals.brake",
+    "car.pedals.throttle",
+    "car.harness",
+    "car.footwell",
+)
 """Parts that fill a section, whose heading names them already."""
 
 

@@ -242,4 +242,3 @@ class RowWidget(QWidget):
             self._sureness.setProperty("role", role)
             self._sureness.style().unpolish(self._sureness)
             self._sureness.style().polish(self._sureness)
-
