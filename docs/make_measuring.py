@@ -64,6 +64,8 @@ SECTIONS = (
     Section("Footwell", "", Car, ("footwell.",)),
     Section("Steering wheel", "Wheels and rim straight ahead.", Car, ("steering_wheel.",)),
     Section("Gear lever and controls", "", Car, ("gear_lever.", "controls.")),
+    Section("Mirrors", "", Car, ("mirrors.",)),
+    Section("What could be moved for balance", "", Car, ("masses.",)),
     Section("Harness", "", Car, ("harness.",)),
     Section("Hoops", "", Car, ("hoops.",)),
     Section("Head restraint", "", Car, ("head_restraint.",)),

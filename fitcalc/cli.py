@@ -6,7 +6,7 @@ import shutil
 import sys
 from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.samples import sample_cars, sample_drivers
@@ -16,10 +16,15 @@ from fitcalc.errors import InputError
 from fitcalc.present.tables import Table, as_text
 from fitcalc.present.wording import CAUTIONS
 
+if TYPE_CHECKING:
+    from fitcalc.present.worksheet_rows import Kind
+
 COMPUTED, SOMETHING_FAILS, BAD_INPUT = 0, 1, 2
 RATIO_BAND = 10.0
 """Change of a pedal's ratio that is hardly felt, %: design inference."""
 MOST_BAND = 100.0
+DRAWS = 1_000
+"""Cars and bodies drawn for the intervals of the bench sheets."""
 PAGE = 150
 """Width of tables where the output is no terminal, characters."""
 
@@ -106,6 +111,64 @@ def _straps(options: argparse.Namespace) -> int:
         print(strap_heading(record), end="\n\n")
         _print_tables(strap_tables(record))
     return SOMETHING_FAILS if record.anything_fails else COMPUTED
+
+
+def _sheets(options: argparse.Namespace) -> int:
+    from fitcalc.fit.certainty import Sampling, certainty
+    from fitcalc.fit.evaluate import evaluate
+    from fitcalc.fit.rework import fit
+    from fitcalc.paper.job import job
+    from fitcalc.paper.page import PAPERS
+    from fitcalc.paper.sheets import write_sheets
+    from fitcalc.present.record import check_record, fit_record
+
+    car, driver = load_car(_file(options.car, sample_cars())), _driver(options)
+    if options.setup:
+        found, after = (evaluate(car, driver, each, options.rules) for each in (Setup(), load_setup(options.setup)))
+        record = check_record(after)
+    else:
+        fitted = fit(car, driver, options.rules)
+        found, after, record = fitted.found, fitted.after, fit_record(fitted)
+    sure = certainty(car, driver, after.setup, options.rules, Sampling(DRAWS, DRAWS))
+    written = write_sheets(job(found, after, record, _today(), sure), PAPERS[options.paper], Path(options.out))
+    print("\n".join(str(path) for path in written))
+    return SOMETHING_FAILS if after.anything_fails else COMPUTED
+
+
+def _worksheet(options: argparse.Namespace) -> int:
+    from fitcalc.paper.page import PAPERS
+    from fitcalc.paper.worksheet_set import write_worksheet
+
+    car = load_car(_file(options.car, sample_cars())) if options.car else None
+    driver = _driver(options) if options.driver else None
+    if options.read:
+        return _read_worksheet(options, {"car": car, "driver": driver})
+    if not options.out:
+        raise InputError("--out", "missing", "must name a folder", "or name a filled-in file with --read")
+    written = write_worksheet(car, driver, options.all, PAPERS[options.paper], Path(options.out), _today())
+    print("\n".join(str(path) for path in written))
+    return COMPUTED
+
+
+def _read_worksheet(options: argparse.Namespace, documents: "Mapping[Kind, Any]") -> int:
+    from fitcalc.paper.worksheet_file import applied, changes_table, preview, read_worksheet
+
+    entered = read_worksheet(Path(options.read))
+    for kind, document in documents.items():
+        if document is None:
+            continue
+        changes = preview(entered, kind, document)
+        changed = applied(changes, document)
+        print(as_text(changes_table(kind, changes), _width()) or f"{kind}: nothing changes")
+        if options.write and changes:
+            save(changed, getattr(options, kind))
+    return COMPUTED
+
+
+def _today() -> str:
+    from datetime import datetime
+
+    return f"{datetime.now().astimezone():%Y-%m-%d}"
 
 
 def _body(options: argparse.Namespace) -> int:
@@ -212,6 +275,7 @@ def _parser() -> argparse.ArgumentParser:
         )
         command.add_argument("--json", action="store_true", help="print the full result as JSON")
     _add_straps(commands)
+    _add_paper_commands(commands)
     body = _command(commands, "body", _body, "what is taken for the driver's body, measured or estimated")
     body.add_argument("driver", metavar="DRIVER", help="a driver file, or the name of a sample")
     body.add_argument("--json", action="store_true", help="print the table as JSON")
@@ -234,6 +298,40 @@ def _add_straps(commands: Any) -> None:
     )
     straps.add_argument("--rules", metavar="SET", help="limit set, or a file of your own; else the car's own")
     straps.add_argument("--json", action="store_true", help="print the full result as JSON")
+
+
+def _add_paper_commands(commands: Any) -> None:
+    _add_sheets(commands)
+    _add_worksheet(commands)
+
+
+def _add_sheets(commands: Any) -> None:
+    sheets = _command(
+        commands, "sheets", _sheets, "bench sheets: PDF, cut list, true-scale parts as DXF and SVG"
+    )
+    sheets.add_argument("car", metavar="CAR", help="a car file, or the name of a sample")
+    sheets.add_argument("driver", metavar="DRIVER", help="a driver file, or the name of a sample")
+    sheets.add_argument("--setup", metavar="FILE", help="a rework instead of the one that `fit` finds")
+    sheets.add_argument("--rules", metavar="SET", help="limit set, or a file of your own; else the car's own")
+    _add_paper(sheets)
+
+
+def _add_worksheet(commands: Any) -> None:
+    told = "the measuring worksheet to print and fill in; filled in, its numbers are taken into the files"
+    worksheet = _command(commands, "worksheet", _worksheet, told)
+    worksheet.add_argument("car", nargs="?", metavar="CAR", help="a car file; without it the whole worksheet")
+    worksheet.add_argument("driver", nargs="?", metavar="DRIVER", help="a driver file")
+    worksheet.add_argument("--all", action="store_true", help="also what is measured already")
+    worksheet.add_argument("--read", metavar="FILE", help="show what a filled-in CSV or XLSX would change")
+    worksheet.add_argument("--write", action="store_true", help="with --read: save the changes to CAR and DRIVER")
+    _add_paper(worksheet, required=False)
+
+
+def _add_paper(command: argparse.ArgumentParser, required: bool = True) -> None:
+    command.add_argument("--paper", choices=("a4", "letter"), default="a4", help="size of the pages")
+    command.add_argument(
+        "--out", metavar="FOLDER", required=required, help="folder to write to; made where it is not there"
+    )
 
 
 def _percent(text: str) -> float:

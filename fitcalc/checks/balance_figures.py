@@ -6,10 +6,12 @@ from fitcalc.body.mass import centre_of_mass
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
 from fitcalc.checks.measured import measured, unmeasured
+from fitcalc.checks.surroundings import slugs
 from fitcalc.documents.car import Car
+from fitcalc.documents.car_cockpit import MovableMass
 from fitcalc.documents.setup import Setup
-from fitcalc.making.balance import centre_behind_front, front_share, with_added
-from fitcalc.posture.cases import column, spread
+from fitcalc.making.balance import centre_behind_front, front_load_change, front_share, with_added
+from fitcalc.posture.cases import column, spread, xyz
 from fitcalc.posture.limbs import Arm, Leg
 from fitcalc.posture.seat import travel
 from fitcalc.posture.sit import Sitting, sit
@@ -22,7 +24,7 @@ FIGURES = ("balance.front_share", "balance.front_shift")
 
 
 def balance_figures(case: Case) -> list[Figure]:
-    """The front axle's share after the rework, and its change."""
+    """The front axle's share after the rework, its change, and what each moved thing gives of it."""
     missing = _missing(case.car)
     if missing or case.sitting.hands is None:
         return [unmeasured(id, missing or "steering_wheel") for id in FIGURES]
@@ -31,23 +33,46 @@ def balance_figures(case: Case) -> list[Figure]:
     found = sit(case.car, case.links, as_found)
     before, after = driver_centre(case, found), driver_centre(case, case.sitting)
     moved = travel(case.car, case.setup)
-    share = share_with_driver(case, after, moved)
+    share = share_with_driver(case, after, moved, mass_moment(case.car))
     change = share - share_with_driver(case, before, 0.0 * moved)
     return [
         measured(case, "balance.front_share", 100.0 * share, (after,)),
         measured(case, "balance.front_shift", 100.0 * change, (before, after)),
+        *_moved_masses(case),
     ]
 
 
-def share_with_driver(case: Case, driver: Points, seat_moved: Points) -> Floats:
-    """Front axle's share, 0 to 1, with the driver's centre of mass at a point and the seat moved.
+def mass_moment(car: Car) -> Floats:
+    """Mass times rearward movement of all that is moved in the car besides seat and driver, kg mm, `(n,)`."""
+    moved = [column(each.mass) * (xyz(each.to) - xyz(each.at))[:, 0] for each in car.masses if each.to is not None]
+    return np.sum(np.broadcast_arrays(np.zeros(1), *moved), axis=0)
+
+
+def _moved_masses(case: Case) -> list[Figure]:
+    """What each moved thing alone changes of the share, driver in."""
+    keys = slugs(each.name for each in case.car.masses)
+    return [_moved(case, each, key) for each, key in zip(case.car.masses, keys, strict=True) if each.to is not None]
+
+
+def _moved(case: Case, each: MovableMass, key: str) -> Figure:
+    at, to = xyz(each.at), xyz(each.to or each.at)
+    reference = case.car.reference
+    whole = column(reference.front_axle_load) + column(reference.rear_axle_load) + case.links.mass + KIT_MASS
+    change = front_load_change(column(each.mass), to[:, 0] - at[:, 0], column(reference.wheelbase)) / whole
+    return measured(case, f"balance.mass.{key}", 100.0 * change, (at, to), "balance.mass_shift", each.name)
+
+
+def share_with_driver(
+    case: Case, driver: Points, seat_moved: Points, moment: Floats | float = 0.0
+) -> Floats:
+    """Front axle's share, 0 to 1, with the driver's centre of mass at a point, the seat and other masses moved.
 
     Source: statics; the axle loads are the car's as found, nobody in it.
     """
     reference, seat = case.car.reference, column(case.car.seat.mass)
     rear, base = column(reference.rear_axle_load), column(reference.wheelbase)
     empty: Kg = column(reference.front_axle_load) + rear
-    x = centre_behind_front(rear, empty, base) + seat * seat_moved[:, 0] / empty
+    x = centre_behind_front(rear, empty, base) + (seat * seat_moved[:, 0] + moment) / empty
     _, centre = with_added(empty, x[:, None], case.links.mass + KIT_MASS, driver[:, :1])
     return front_share(centre[:, 0], base)
 

@@ -11,6 +11,7 @@ from fitcalc.checks.feet import feet_figures
 from fitcalc.checks.harness import harness_figures
 from fitcalc.checks.head import head_figures
 from fitcalc.checks.knees import knee_figures
+from fitcalc.checks.mirrors import mirror_figures
 from fitcalc.checks.opening import opening_figures
 from fitcalc.checks.pad_heights import pad_height_figures
 from fitcalc.checks.pedal_figures import pedal_figures
@@ -35,6 +36,7 @@ MEASURES: tuple[Callable[[Case], list[Figure]], ...] = (
     bar_figures,
     reach_figures,
     sight_figures,
+    mirror_figures,
     seat_figures,
     seat_mount_figures,
     opening_figures,

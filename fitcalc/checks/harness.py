@@ -10,14 +10,14 @@ from fitcalc.checks.shoulder_straps import slotted_shoulder, straight_shoulder
 from fitcalc.checks.slot_figures import slot_figures
 from fitcalc.checks.slots import cushion
 from fitcalc.checks.strap_forces import spine_load
-from fitcalc.checks.straps import SIDES, Strap, crotch_anchors, lap_anchor, slot_for, wide
+from fitcalc.checks.straps import SIDES, Strap, crotch_anchors, lap_anchor, shoulder_anchor, slot_for, wide
 from fitcalc.documents.car_cockpit import Harness
 from fitcalc.geometry.crossing import crossing
 from fitcalc.geometry.degrees import atan2d, cosd, length
-from fitcalc.geometry.side import at_y
-from fitcalc.posture.cases import column
+from fitcalc.geometry.side import at_y, point
+from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.seat import shell
-from fitcalc.units import Deg, Points
+from fitcalc.units import Deg, Mm, Points
 
 KILONEWTON = np.array([1000.0])
 SHOULDER = "harness.shoulder"
@@ -32,11 +32,11 @@ def harness_figures(case: Case) -> list[Figure]:
         return _nothing_measured()
     straps = {side: straight_shoulder(harness, side, case) for side in SIDES}
     return [
-        measured(case, "harness.points", column(harness.points)),
+        measured(case, "harness.points", column(harness.points), _anchors(harness, case)),
         *(figure for side, strap in straps.items() for figure in _shoulder(harness, side, strap, case)),
         *_shoulder_pair(harness, straps, case),
         *(figure for side in SIDES for figure in _lap(harness, side, case)),
-        measured(case, f"{LAP}.width", column(harness.lap_width)),
+        measured(case, f"{LAP}.width", *_width(harness.lap_width, lap_anchor(harness, "left", case))),
         *_crotch(harness, case),
         *slot_figures(harness, case),
     ]
@@ -82,8 +82,21 @@ def _shoulder_pair(harness: Harness, straps: dict[str, Strap], case: Case) -> li
     figures = [measured(case, f"{SHOULDER}.spacing", spacing, (left, right))]
     if case.driver.kit.restraint > 0:
         gap = measured(case, f"{SHOULDER}.inner_gap", spacing - width, (left, right))
-        return [*figures, gap, measured(case, f"{SHOULDER}.width_restraint", width)]
-    return [*figures, measured(case, f"{SHOULDER}.width", width)]
+        return [*figures, gap, measured(case, f"{SHOULDER}.width_restraint", *_width(harness.shoulder_width, left))]
+    return [*figures, measured(case, f"{SHOULDER}.width", *_width(harness.shoulder_width, left))]
+
+
+def _width(width: Mm | float, at: Points) -> tuple[Mm, tuple[Points, Points]]:
+    """Width of a webbing, and its two edges where it is held."""
+    wide = column(width)
+    aside = point(0.0 * wide, wide / 2, 0.0 * wide)
+    return wide, (at - aside, at + aside)
+
+
+def _anchors(harness: Harness, case: Case) -> tuple[Points, ...]:
+    """Every anchor of the harness."""
+    pairs = [place(harness, side, case) for place in (shoulder_anchor, lap_anchor) for side in SIDES]
+    return (*pairs, *(xyz(anchor) for anchor in harness.crotch))
 
 
 def _lap(harness: Harness, side: str, case: Case) -> list[Figure]:

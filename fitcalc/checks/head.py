@@ -13,7 +13,7 @@ from fitcalc.geometry.ellipse import touching_point
 from fitcalc.geometry.side import across, point
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.trunk import Trunk
-from fitcalc.units import Points
+from fitcalc.units import Mm, Points
 
 LOWERED = 75.0
 """How far straight below the main hoop's top the lowered line ends, mm (FIA Formula 1, 2023, 12.5.2)."""
@@ -77,7 +77,15 @@ def _restraint(case: Case) -> list[Figure]:
     contact = point(column(pad.x), back[:, 1], back[:, 2])
     above, under = back[:, 2] - column(pad.z_low), column(pad.z_high) - back[:, 2]
     edge = np.minimum(np.minimum(above, under), column(pad.width) / 2)
+    gap = column(pad.x) - back[:, 0]
     return [
-        measured(case, "head.restraint_gap", column(pad.x) - back[:, 0], (back, contact)),
+        measured(case, "head.restraint_gap", gap, (back, contact)),
         measured(case, "head.restraint_edge", edge, (contact,)),
+        *_collar(case, gap, (back, contact)),
     ]
+
+
+def _collar(case: Case, gap: Mm, ends: tuple[Points, Points]) -> list[Figure]:
+    """Room for what a head-and-neck restraint has behind the helmet, where that was measured."""
+    collar = case.driver.kit.collar
+    return [] if collar is None else [measured(case, "head.collar_room", gap - column(collar), ends)]

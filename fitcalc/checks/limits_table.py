@@ -5,7 +5,12 @@ from dataclasses import dataclass
 
 from fitcalc.checks.limit_rows import Limit
 from fitcalc.checks.limits import WORKSHOP, LimitSet, limit_set_names, load_limit_set
+from fitcalc.checks.posture_limits import with_posture
 from fitcalc.checks.quantities import Quantity, quantities
+from fitcalc.documents.driver import Driver, Measurements
+
+ANY_STATURE = 1750.0
+"""Joint angles do not depend on it, mm."""
 
 
 @dataclass(frozen=True)
@@ -31,6 +36,12 @@ class QuantityUse:
 
     quantity: Quantity
     uses: tuple[LimitUse, ...]
+
+
+def every_set() -> tuple[LimitSet, ...]:
+    """The sets to choose from, then the always-on one with the joint angles of a driver who has no wishes."""
+    anyone = Driver(name="", measurements=Measurements(stature=ANY_STATURE))
+    return (*map(load_limit_set, limit_set_names()), with_posture(load_limit_set(WORKSHOP), anyone))
 
 
 def limits_table(sets: Sequence[LimitSet] | None = None) -> tuple[QuantityUse, ...]:

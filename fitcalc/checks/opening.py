@@ -5,13 +5,15 @@ import numpy as np
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
 from fitcalc.checks.cleats import inside_half_width
-from fitcalc.checks.measured import measured, unmeasured
+from fitcalc.checks.measured import measured, nearest_of, unmeasured
 from fitcalc.checks.template import fully_apart
+from fitcalc.documents.car_cockpit import Cockpit
 from fitcalc.geometry.lines import height_at, profile_points
+from fitcalc.geometry.side import point
 from fitcalc.posture.cases import column
 from fitcalc.posture.foot import floor_line
 from fitcalc.posture.pads import pad_at
-from fitcalc.units import Mm
+from fitcalc.units import Mm, Points
 
 BEHIND_PEDALS = 100.0
 """How far behind the rearmost pedal face the section ends, mm (FSAE Rules 2026 T.1.2, FS Rules 2025 T4.2)."""
@@ -28,11 +30,23 @@ def opening_figures(case: Case) -> list[Figure]:
     along = column(cockpit.opening_rear) - column(cockpit.opening_front)
     x = _section_places(case, column(cockpit.opening_front))
     return [
-        measured(case, "cockpit.opening_length", along),
-        measured(case, "cockpit.opening_width", column(cockpit.opening_width)),
+        measured(case, "cockpit.opening_length", along, _length_ends(cockpit)),
+        measured(case, "cockpit.opening_width", column(cockpit.opening_width), _width_ends(cockpit)),
         _width(case, x),
         _height(case, x),
     ]
+
+
+def _length_ends(cockpit: Cockpit) -> tuple[Points, Points]:
+    """Front and rear edge of the opening, drawn at the top of the body side."""
+    top = column(cockpit.side_top)
+    return point(column(cockpit.opening_front), 0.0, top), point(column(cockpit.opening_rear), 0.0, top)
+
+
+def _width_ends(cockpit: Cockpit) -> tuple[Points, Points]:
+    """Left and right edge of the opening, drawn half way along it."""
+    x, half = (column(cockpit.opening_front) + column(cockpit.opening_rear)) / 2, column(cockpit.opening_width) / 2
+    return point(x, -half, column(cockpit.side_top)), point(x, half, column(cockpit.side_top))
 
 
 def _section_places(case: Case, front: Mm) -> Mm:
@@ -50,11 +64,15 @@ def _width(case: Case, x: Mm) -> Figure:
     widths = case.car.footwell.half_widths
     if widths is None:
         return unmeasured("cockpit.section_width", "footwell.half_widths")
-    return measured(case, "cockpit.section_width", 2.0 * inside_half_width(x, widths).min(axis=1))
+    half = inside_half_width(x, widths)
+    sides = (point(x, side * half, height_at(x, floor_line(case.car))) for side in (-1.0, 1.0))
+    ends = tuple(nearest_of(each, half) for each in sides)
+    return measured(case, "cockpit.section_width", 2.0 * half.min(axis=1), ends)
 
 
 def _height(case: Case, x: Mm) -> Figure:
     if case.car.footwell.roof is None:
         return unmeasured("cockpit.section_height", "footwell.roof")
-    room = height_at(x, profile_points(case.car.footwell.roof)) - height_at(x, floor_line(case.car))
-    return measured(case, "cockpit.section_height", room.min(axis=1))
+    low, high = height_at(x, floor_line(case.car)), height_at(x, profile_points(case.car.footwell.roof))
+    ends = (nearest_of(point(x, 0.0, low), high - low), nearest_of(point(x, 0.0, high), high - low))
+    return measured(case, "cockpit.section_height", (high - low).min(axis=1), ends)

@@ -12,6 +12,8 @@ from fitcalc.documents.car_cockpit import (
     Harness,
     HeadRestraint,
     Hoops,
+    Mirror,
+    MovableMass,
     Reference,
     SteeringWheel,
 )
@@ -45,6 +47,12 @@ class Car(Document):
     gear_lever: GearLever | None = part("gear lever", "The knob over its gate.", None)
     controls: Annotated[tuple[Control, ...], Field(max_length=50)] = part(
         "controls", "What must be reached while strapped in.", ()
+    )
+    mirrors: Annotated[tuple[Mirror, ...], Field(max_length=10)] = part(
+        "mirrors", "Mirrors that the driver looks into.", ()
+    )
+    masses: Annotated[tuple[MovableMass, ...], Field(max_length=20)] = part(
+        "movable masses", "What could be moved for balance: battery, extinguisher, ballast.", ()
     )
     harness: Harness | None = part("harness", "The straps' anchors.", None)
     hoops: Hoops | None = part("hoops", "The roll structure.", None)

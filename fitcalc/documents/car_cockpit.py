@@ -145,6 +145,22 @@ class Control(Document):
     at: Point = part("position", "Where the finger must go.")
 
 
+class Mirror(Document):
+    """A mirror that the driver looks into."""
+
+    name: str = part("name", "Left mirror, right mirror...")
+    at: Point = part("position", "Middle of the glass.")
+
+
+class MovableMass(Document):
+    """Something heavy that could go elsewhere in the car: battery, extinguisher, ballast."""
+
+    name: str = part("name", "What it is.")
+    mass: float = kg("mass", "Weigh it with its bracket.", (0.1, 100))
+    at: Point = part("position", "Middle of it, as found.")
+    to: Point | None = part("new position", "Middle of it where it is to go; left out, it stays.", None)
+
+
 class Guide(Document):
     """A tube or bar behind the shoulders that the straps run over."""
 

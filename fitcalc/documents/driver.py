@@ -112,6 +112,12 @@ class Kit(Document):
         (0, 80),
         0.0,
     )
+    collar: float | None = mm(
+        "restraint behind the helmet",
+        "How far the head-and-neck restraint's collar or tethers stand out behind the back of the helmet, both worn.",
+        (0, 150),
+        None,
+    )
 
 
 class Targets(Document):

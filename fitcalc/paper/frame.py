@@ -95,13 +95,13 @@ def _fitting(text: str, room: float) -> str:
 
 
 def check_bars(left: float, bottom: float) -> Iterator[Mark]:
-    """A 100 mm bar to the right and one up, from a corner, with a tick each 10 mm."""
+    """A 100 mm bar to the right and one up, from a corner; the ticks stand inside, so that none lengthens a bar."""
     end_x, end_y = left + BAR, bottom + BAR
     yield Stroke(((left, bottom), (end_x, bottom)), 0.25)
     yield Stroke(((left, bottom), (left, end_y)), 0.25)
     for tick in range(11):
         long = 3.0 if tick % 5 == 0 else 1.8
-        yield Stroke(((left + 10.0 * tick, bottom), (left + 10.0 * tick, bottom - long)), 0.18)
-        yield Stroke(((left, bottom + 10.0 * tick), (left - long, bottom + 10.0 * tick)), 0.18)
-    yield Words("check: 100 mm", (left + BAR / 2, bottom - 6.2), SMALL, align="centre")
-    yield Words("check: 100 mm", (left - 4.2, bottom + BAR / 2), SMALL, align="centre", turn=90.0)
+        yield Stroke(((left + 10.0 * tick, bottom), (left + 10.0 * tick, bottom + long)), 0.18)
+        yield Stroke(((left, bottom + 10.0 * tick), (left + long, bottom + 10.0 * tick)), 0.18)
+    yield Words("check: 100 mm", (left + BAR / 2, bottom - 3.6), SMALL, align="centre")
+    yield Words("check: 100 mm", (left - 1.6, bottom + BAR / 2), SMALL, align="centre", turn=90.0)

@@ -4,6 +4,7 @@ import hashlib
 from dataclasses import dataclass
 
 from fitcalc.documents.fields import Document
+from fitcalc.fit.certainty import Certainty
 from fitcalc.fit.result import Result
 from fitcalc.paper.frame import About
 from fitcalc.present.bench import bench
@@ -31,11 +32,11 @@ class Job:
     about: About
 
 
-def job(found: Result, after: Result, record: ResultRecord, date: str) -> Job:
-    """Everything that the sheets show, worked out once."""
+def job(found: Result, after: Result, record: ResultRecord, date: str, sure: Certainty | None = None) -> Job:
+    """Everything that the sheets show, worked out once; `sure` gives the lengths to cut their intervals."""
     subject = f"{after.driver.name} in {after.car.name}; rules: {after.rules.id}"
     about = About(subject, date, digest(after.car, after.driver, after.setup))
-    return Job(found, after, record, bench(after), about)
+    return Job(found, after, record, bench(after, sure), about)
 
 
 def digest(*documents: Document) -> str:

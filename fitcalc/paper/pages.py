@@ -28,6 +28,7 @@ AROUND = (34.0, 40.0)
 """Room for dimension lines beside and above or below a part, mm."""
 SECTION = 40.0
 WORST = 5
+"""Most findings on the summary; fewer where the page has no room for them."""
 
 
 def sheet_pages(job: Job, paper: Paper) -> list[Page]:
@@ -45,28 +46,36 @@ def sheet_pages(job: Job, paper: Paper) -> list[Page]:
 
 
 def summary_pages(job: Job, paper: Paper) -> list[Page]:
-    """What to do and how the driver then sits, on one page."""
-    box, record = area(paper), job.record
+    """What to do and how the driver then sits, on one page with as many findings as it has room for."""
+    box = area(paper)
     room = box[2] - box[0]
     picture = side_view(job.after, job.found, emphasis=())
     scale = _fitted(picture, (room, SUMMARY_SKETCH))
     sketch = Strip(SUMMARY_SKETCH, drawn(picture, (0.0, -SUMMARY_SKETCH, room, 0.0), scale, 2.0))
-    worst = [check for check in record.checks if check.status in OPEN][:WORST]
-    strips = [
-        *paragraph(_counts(record), room),
-        sketch,
+    above = [*paragraph(_counts(job.record), room), sketch, *_to_do(job, room)]
+    below = [space(2.0), *paragraph(_digests(job), room, SMALL)]
+    tries = (
+        _flowed("Fit summary", f"sketch {scale_text(scale)}", [*above, *_worst(job.record, count, room), *below], box)
+        for count in range(WORST, -1, -1)
+    )
+    first = next(tries)
+    return first if len(first) == 1 else next((pages for pages in tries if len(pages) == 1), first)
+
+
+def _to_do(job: Job, room: float) -> list[Strip]:
+    return [
         *paragraph("Grey: as found. Black and blue: after the rework.", room, SMALL),
         space(2.0),
         *heading("What to do", room),
         *bullets(_work(job), room),
         space(2.0),
-        *table(pedal_table(record), room),
-        space(2.0),
-        *table(findings_table(worst, "What is worst after the rework (all of it: pages Findings)"), room),
-        space(2.0),
-        *paragraph(_digests(job), room, SMALL),
+        *table(pedal_table(job.record), room),
     ]
-    return _flowed("Fit summary", f"sketch {scale_text(scale)}", strips, box)
+
+
+def _worst(record: ResultRecord, count: int, room: float) -> list[Strip]:
+    worst = [check for check in record.checks if check.status in OPEN][:count]
+    return [space(2.0), *table(findings_table(worst, "What is worst after the rework (all: pages Findings)"), room)]
 
 
 def side_view_page(job: Job, paper: Paper) -> Page:
@@ -127,7 +136,7 @@ def _part_strips(part: Part, room: float) -> list[Strip]:
     shape = _shape_strip(part, room) if part.drawn else []
     named = heading(f"{part.title}: make {part.quantity}", room)
     stock = paragraph(f"{part.id}; {part.stock}; {part.material}", room, SMALL)
-    below = [*table(sizes_table(part), room, title=False), *bullets(part.notes, room, SMALL), space(5.0)]
+    below = [*table(sizes_table(part), room, title=False), space(1.5), *bullets(part.notes, room, SMALL), space(4.0)]
     whole = [*named, *stock, *shape, *below]
     return [
         Strip(each.height, each.marks, keep=at < len(whole) - 1, again=each.again)
@@ -142,7 +151,7 @@ def _shape_strip(part: Part, room: float) -> list[Strip]:
     scale = scale_for(wide, high, (room - beside, DRAWING[1] - AROUND[1]))
     picture = part_drawing(part, scale)
     low, up = picture.frame[1], picture.frame[3]
-    height = min(max(scale * (up - low) + 12.0, DRAWING[0] / 2), DRAWING[1])
+    height = min(max(scale * (up - low) + 7.0, DRAWING[0] / 2), DRAWING[1])
     marks = drawn(picture, (0.0, -height, room, 0.0), scale)
     return [*paragraph(f"scale {scale_text(scale)}; sizes in mm", room, SMALL), Strip(height, marks)]
 

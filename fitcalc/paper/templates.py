@@ -32,7 +32,7 @@ def template_pages(parts: Sequence[Part], paper: Paper) -> list[Page]:
     shared = flowed(strips, room[0], room[3], room[3] - room[1]) if strips else []
     tiled = [page for part in drawn if part not in small for page in _tiles(part, room)]
     plain = [Page(TITLE, SCALE, marks, true_scale=True) for marks in shared]
-    bars = tuple(check_bars(room[0] - BESIDE + 6.0, room[1] - BELOW + 8.0))
+    bars = tuple(check_bars(room[0] - BESIDE + 5.0, room[1] - BELOW + 5.5))
     return [replace(page, marks=(*bars, *page.marks)) for page in (*plain, *tiled)]
 
 

@@ -1,6 +1,8 @@
 """The bars that extend the pedals, as parts to make."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from types import MappingProxyType
 
 import numpy as np
 
@@ -20,21 +22,28 @@ WAYS = {
     "longer_arm": ("arm extension bar", "carries the pad on along the arm"),
 }
 ROUND_STEPS = 32
+Ends = tuple[float, float]
+NOTHING: Mapping[str, Ends] = MappingProxyType({})
 
 
-def bar_parts(result: Result) -> Iterator[Part]:
-    """Each bar of the first case, pedal by pedal."""
+def bar_parts(result: Result, needed: Mapping[str, Ends] = NOTHING) -> Iterator[Part]:
+    """Each bar of the first case, pedal by pedal.
+
+    Args:
+        result: after the rework.
+        needed: 90 % interval of the extension that is really needed, as from `certainty`, by `brake.stand_off`.
+    """
     for name in result.work:
         for way in WAYS:
             extension = float(np.ravel(getattr(getattr(result.setup, name), way))[0])
             if extension > 0.0:
-                yield _bar(name, way, extension, result)
+                yield _bar(name, way, extension, result, needed.get(f"{name}.{way}"))
 
 
-def _bar(name: str, way: str, extension: float, result: Result) -> Part:
+def _bar(name: str, way: str, extension: float, result: Result, needed: Ends | None) -> Part:
     bar = result.car.fitted_pedals()[name].bar
     word, does = WAYS[way]
-    sizes = _sizes(extension, bar, _doubt(name, result))
+    sizes = _sizes(_cut(extension, bar, needed, _doubt(name, result)), bar)
     length, depth = sizes[0].value, sizes[1].value
     holes = _holes(bar, depth)
     return Part(
@@ -52,9 +61,19 @@ def _bar(name: str, way: str, extension: float, result: Result) -> Part:
     )
 
 
-def _sizes(extension: float, bar: Bar, doubt: float) -> tuple[Size, ...]:
+def _cut(extension: float, bar: Bar, needed: Ends | None, doubt: float) -> Size:
+    """Length to cut; its interval from the drawn cars and bodies, or else from the tape alone."""
+    lap = float(cut_length(column(extension), bar)[0]) - extension
+    plain = size("length", "length to cut", lap + extension, "coarse", doubt)
+    if needed is None:
+        return plain
+    low, high = (set_length(lap + end) for end in needed)
+    return replace(plain, interval=(low, high), basis="90 %")
+
+
+def _sizes(length: Size, bar: Bar) -> tuple[Size, ...]:
     plain = (
-        size("length", "length to cut", cut_length(column(extension), bar)[0], "coarse", doubt),
+        length,
         size("depth", "depth, along the push", bar.depth, "coarse"),
         size("thickness", "thickness or wall", bar.thickness, "medium"),
     )

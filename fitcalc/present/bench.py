@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from fitcalc.fit.certainty import Certainty
 from fitcalc.fit.result import Result
 from fitcalc.making.seat_work import seat_mounts
 from fitcalc.present.bar_parts import bar_parts
@@ -15,9 +16,15 @@ from fitcalc.present.wording import seat_move
 LEAST = 0.05
 
 
-def bench(result: Result) -> Bench:
-    """Steps and parts of the first case of a result; both empty where the car stays as found."""
-    parts = (*seat_parts(result), *bar_parts(result), *slot_parts(result))
+def bench(result: Result, sure: Certainty | None = None) -> Bench:
+    """Steps and parts of the first case of a result; both empty where the car stays as found.
+
+    Args:
+        result: after the rework.
+        sure: of the same rework, for the intervals of the lengths to cut; tape tolerances alone without it.
+    """
+    needed = {} if sure is None else {each.id: (each.low, each.high) for each in sure.lengths}
+    parts = (*seat_parts(result), *bar_parts(result, needed), *slot_parts(result))
     return Bench(tuple(_steps(result)), parts)
 
 

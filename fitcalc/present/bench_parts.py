@@ -14,6 +14,7 @@ from fitcalc.present.picture import XY
 from fitcalc.present.tolerances import Work, tolerance
 
 Layer = Literal["CUT", "DRILL", "ENGRAVE"]
+Basis = Literal["90 %", "tape", ""]
 Vertex = tuple[float, float, float]
 """x, y, and the bulge of the edge to the next vertex: tangent of a quarter of its arc, positive = anticlockwise."""
 QUARTER = math.tan(math.pi / 8.0)
@@ -29,6 +30,7 @@ class Size:
         name: in trade words.
         tolerance: to make it to, plus or minus.
         interval: low and high of what the measurements leave open; None where it follows from none.
+        basis: of the interval: "90 %" of the drawn cars and bodies, or "tape" tolerances alone.
     """
 
     key: str
@@ -37,6 +39,7 @@ class Size:
     unit: Literal["mm", "deg"]
     tolerance: float
     interval: tuple[float, float] | None = None
+    basis: Basis = ""
 
 
 @dataclass(frozen=True)
@@ -154,7 +157,8 @@ def size(key: str, name: str, value: float, work: Work, doubt: float | None = No
     """A length with the tolerance of its kind of work, and plus or minus `doubt` as its interval."""
     nominal = set_length(value)
     interval = None if doubt is None else (set_length(nominal - doubt), set_length(nominal + doubt))
-    return Size(key, name, nominal, "mm", tolerance(nominal, work), interval)
+    basis: Basis = "" if interval is None else "tape"
+    return Size(key, name, nominal, "mm", tolerance(nominal, work), interval, basis)
 
 
 def rectangle(left: float, bottom: float, right: float, top: float) -> Outline:

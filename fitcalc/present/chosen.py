@@ -67,7 +67,11 @@ BARE = (
 
 def view_of(check: Check) -> View:
     """The view in which a check is best seen."""
-    quantity = check.figure.quantity
+    return view_on(check.figure.quantity)
+
+
+def view_on(quantity: str) -> View:
+    """The view in which a quantity is best seen."""
     if quantity in FACING:
         return "pads"
     across = quantity in ABOVE or quantity.endswith(("plan_angle", "spacing"))

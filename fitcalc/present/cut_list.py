@@ -23,6 +23,7 @@ class CutRow:
     tolerance: float
     low: float | None
     high: float | None
+    basis: str
     unit: str
 
 
@@ -45,7 +46,8 @@ def sizes_table(part: Part) -> Table:
 
 def size_cells(size: Size) -> tuple[str, str, str]:
     """Value, tolerance and interval as text."""
-    low_high = "-" if size.interval is None else " to ".join(bench_number(end) for end in size.interval)
+    ends = "" if size.interval is None else " to ".join(bench_number(end) for end in size.interval)
+    low_high = f"{ends} ({size.basis})" if ends else "-"
     return bench_number(size.value), f"\N{PLUS-MINUS SIGN}{bench_number(size.tolerance)}", low_high
 
 
@@ -53,8 +55,9 @@ def reading_notes() -> tuple[str, ...]:
     """What tolerance and interval mean."""
     return (
         f"Tolerance: how exactly to make it; {tolerance_source()}, medium where drilled, coarse where sawn.",
-        "Interval: where the right size may lie, from the tape tolerances of seat, pedal, anchor and body added as independent "
-        "errors. Estimates of the body that was not measured are not in it. Offer the part up, clamped, before it is fixed.",
+        "Interval (90 %): where the right size lies in 90 of 100 drawn cars and bodies that agree with the measurements.",
+        "Interval (tape): from tape tolerances alone, added as independent errors; estimates of the body are not in it.",
+        "A wide interval means: offer the part up, clamped, with the driver belted in, before it is cut or fixed.",
     )
 
 
@@ -71,6 +74,7 @@ def _row(part: Part, size: Size) -> CutRow:
         tolerance=size.tolerance,
         low=low,
         high=high,
+        basis=size.basis,
         unit=size.unit,
     )
 

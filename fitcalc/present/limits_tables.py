@@ -1,13 +1,12 @@
 """Every check with its limits and their sources, and the rules that are ticked by hand."""
 
-from fitcalc.checks.limits import limit_set_names, load_limit_set
-from fitcalc.checks.limits_table import QuantityUse, limits_table
+from fitcalc.checks.limits_table import QuantityUse, every_set, limits_table
 from fitcalc.present.tables import Table
 
 
 def limits_tables() -> list[Table]:
     """One table of all quantities, then one of each set's rules to tick by hand and of what was not found."""
-    sets = [load_limit_set(name) for name in limit_set_names()]
+    sets = every_set()
     rules = [
         Table(
             f"{each.title} ({each.id}): to be ticked by hand",
@@ -22,7 +21,7 @@ def limits_tables() -> list[Table]:
 
 def quantities_table() -> Table:
     """What is measured, between which points, and what limits it in which set."""
-    rows = tuple(row for use in limits_table() for row in _rows(use))
+    rows = tuple(row for use in limits_table(every_set()) for row in _rows(use))
     return Table("Checks and their limits", ("check", "what", "points", "set", "limit", "source"), rows)
 
 

@@ -1,5 +1,6 @@
 """The slots to cut in the seat's shell, as parts to make."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -86,10 +87,15 @@ def _sizes(strap: SlottedStrap, kind: str, doubt: float) -> tuple[Size, ...]:
     return (
         size("length", "length of the slot", cut.length[0], "coarse"),
         size("height", "height of the slot", high, "coarse"),
-        size("radius", "corner radius", min(high / 2, LARGEST_CORNER), "medium"),
+        size("radius", "corner radius", _corner(high), "medium"),
         *placed,
         *measured,
     )
+
+
+def _corner(high: float) -> float:
+    """Corner radius, rounded down to 0.1 mm so that two of them fit the height."""
+    return min(math.floor(5.0 * high) / 10.0, LARGEST_CORNER)
 
 
 def _cross(long: float, high: float) -> tuple[Scribe, ...]:
@@ -160,7 +166,8 @@ def _pair(part: Part) -> Part:
     )
     sizes = tuple(own if each.key == "y" else each for each in part.sizes)
     title = part.title.replace("the left ", "each ").replace("the right ", "each ")
-    return replace(part, id=part.id.rpartition("_")[0], title=title, quantity=2, sizes=sizes)
+    notes = (*part.notes, "Drawn for the left side; the right one is its mirror image.")
+    return replace(part, id=part.id.rpartition("_")[0], title=title, quantity=2, sizes=sizes, notes=notes)
 
 
 def _mirrored(aside: Size) -> tuple[float, float] | None:

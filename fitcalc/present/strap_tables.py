@@ -50,7 +50,7 @@ def _of_driver(each: StrapsOfDriver) -> list[Table]:
 def straps_table(each: StrapsOfDriver) -> Table:
     """How every strap runs now."""
     header = (
-        "strap", "side angle", "plan angle", "length", "spine, per kN", "angle lost per mm up",
+        "strap", "side angle", "plan angle", "length", "spine, per kN", "deg per mm up",
         "wrap on body", "bend at slot", "edge, per kN", "bend at guide", "shell",
     )  # fmt: skip
     return Table(
@@ -67,7 +67,7 @@ def _strap(strap: StrapRecord) -> tuple[str, ...]:
         amount(strap.plan_angle, "deg"),
         amount(strap.length, "mm"),
         amount(strap.spine_load, "N"),
-        f"{strap.sensitivity:.2f} deg",
+        f"{-strap.sensitivity:+.2f}",
         amount(strap.body_wrap, "deg"),
         amount(strap.slot_turn, "deg"),
         amount(strap.slot_force, "N"),

@@ -10,12 +10,12 @@ from PySide6.QtWidgets import QMessageBox
 from fitcalc.documents.driver import Driver, Measurements
 from fitcalc.documents.edit import with_value
 from fitcalc.documents.setup import Setup
-from fitcalc.fit.rework import Fit, fit
 from fitcalc.window.actions import ENTRIES
 from fitcalc.window.preferences import TEXT_SIZES
 from fitcalc.window.work import held, with_document, with_driver, without_driver
 
 if TYPE_CHECKING:
+    from fitcalc.fit.rework import Fit
     from fitcalc.window.main_window import MainWindow
 
 FIRST_STATURE = 1750.0
@@ -70,6 +70,8 @@ class Commands(QObject):
 
     def find_rework(self) -> None:
         """Looks for the least rework off the window's thread."""
+        from fitcalc.fit.rework import fit
+
         work, rules = self._session.work, self._session.choice.rules
         search = partial(fit, work.car.document, work.driver, rules or None)
         self._window.jobs.start("looking for the least rework", search, self._use_fit)
@@ -155,7 +157,7 @@ class Commands(QObject):
             "About fitcalc", "Fits a driver to an open single-seater: seat, pedals, straps, clearances."
         )
 
-    def _use_fit(self, found: Fit) -> None:
+    def _use_fit(self, found: "Fit") -> None:
         self._session.push("least rework", self._with_setup(found.after.setup))
         unmet = [name for name, met in found.met.items() if not met]
         if unmet:

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from PySide6.QtCore import QByteArray, Qt
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QPaintEvent
 from PySide6.QtWidgets import QMainWindow, QMessageBox, QSplitter, QVBoxLayout, QWidget
 
 from fitcalc.window.autosave import Autosave
@@ -72,6 +72,11 @@ class MainWindow(QMainWindow):
             ):
                 child.setFocus(Qt.FocusReason.ShortcutFocusReason)
                 return
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Has everything evaluated once the window stands there."""
+        super().paintEvent(event)
+        self.session.begin()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Asks where something is not saved; then leaves nothing running and nothing behind."""

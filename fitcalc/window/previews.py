@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from fitcalc.body.links import Links, links_for
 from fitcalc.checks.check import Check, Figure
+from fitcalc.checks.limits import load_limit_set
 from fitcalc.documents.car import Car
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.result import Result
@@ -12,13 +13,25 @@ from fitcalc.posture.cases import column
 from fitcalc.posture.limbs import Leg, leg_to
 from fitcalc.posture.sit import OnPedal, Sitting, hands_at, sit, trunk_and_hips
 from fitcalc.units import Deg, Points
-from fitcalc.window.results import AS_FOUND, Results
+from fitcalc.window.results import AS_FOUND, Choice, Results
 from fitcalc.window.work import Work
 
 SEATING = ("seat", "rails", "pedals", "footwell", "steering_wheel")
 """Parts of the car that the posture depends on."""
 CARRIED = ("side_angle", "slot_turn")
 """Strap figures whose evidence the straps are drawn through."""
+
+
+def first_results(work: Work) -> Results:
+    """Results for the first paint: the driver is seated, nothing is checked yet.
+
+    Raises:
+        InputError: the car's limit set is not known.
+    """
+    car, driver = work.car.document, work.driver
+    links, rules = links_for(driver), load_limit_set(car.rules)
+    found = Result(car, driver, links, AS_FOUND, rules, sit(car, links, AS_FOUND), {}, (), ())
+    return Results(work, Choice(), found, found, None, None, is_checked=False)
 
 
 def posed(work: Work, last: Results) -> Results:
@@ -30,7 +43,7 @@ def posed(work: Work, last: Results) -> Results:
     same_start = work.car.document is last.found.car and work.driver is last.found.driver
     found = last.found if same_start else _posed(work, AS_FOUND, last.found)
     after = found if work.setup == AS_FOUND else _posed(work, work.setup, last.after)
-    return Results(work, last.choice, found, after, None, last.other)
+    return Results(work, last.choice, found, after, None, last.other, is_checked=False)
 
 
 def seated(car: Car, links: Links, setup: Setup, last: Result) -> Sitting:

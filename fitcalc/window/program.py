@@ -1,5 +1,6 @@
 """The application: one window, its guard against bugs, and work that an earlier run left behind."""
 
+import gc
 import sys
 from pathlib import Path
 
@@ -26,6 +27,7 @@ def run(paths: list[str]) -> int:
     window = open_window(application, paths)
     guard = CrashGuard(window.autosave.keep, window.notice.say)
     window.show()
+    gc.freeze()
     status = application.exec()
     guard.release()
     return status

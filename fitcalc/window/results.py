@@ -35,6 +35,7 @@ class Results:
         after: the chosen driver after the rework; the same object as `found` where nothing is changed.
         compared: `after` held against the second limit set, or none.
         other: the overlaid driver with the other rework, or none.
+        is_checked: everything is evaluated; otherwise only the posture is known.
     """
 
     work: Work
@@ -43,6 +44,7 @@ class Results:
     after: Result
     compared: Result | None
     other: Result | None
+    is_checked: bool = True
 
 
 def results_of(work: Work, choice: Choice, last: Results | None) -> Results:
@@ -58,6 +60,8 @@ def results_of(work: Work, choice: Choice, last: Results | None) -> Results:
 
 
 def _same_start(work: Work, choice: Choice, last: Results) -> bool:
+    if not last.is_checked:
+        return False
     same_rules = choice.rules == last.choice.rules
     return same_rules and work.car.document is last.found.car and work.driver is last.found.driver
 

@@ -11,7 +11,7 @@ from fitcalc.errors import InputError
 from fitcalc.fit.result import Result
 from fitcalc.window.edits import Edit, Gesture
 from fitcalc.window.preferences import Preferences, save_preferences
-from fitcalc.window.previews import posed
+from fitcalc.window.previews import first_results, posed
 from fitcalc.window.results import Choice, Results, results_of
 from fitcalc.window.shown import Shown
 from fitcalc.window.work import Held, Work, at_ref, with_ref
@@ -52,7 +52,7 @@ class Session(QObject):
         self.paths: dict[int, Path] = {}
         self._saved = {each.key: each.document for each in work.documents()}
         self._gestures = 0
-        self.results: Results = results_of(work, self.choice, None)
+        self.results: Results = first_results(work)
         self.drawn = self.results
         self._rest = QTimer(self, singleShot=True, interval=REST)
         self._rest.timeout.connect(self._evaluate)
@@ -113,7 +113,7 @@ class Session(QObject):
         self._take(work)
         self.drawn = posed(work, self.results)
         self.posed.emit()
-        self._rest.start()
+        self._rest.start(REST)
 
     def choose(self, **choice: Any) -> None:
         """Asks for results under other rules, or with another driver overlaid.
@@ -133,9 +133,14 @@ class Session(QObject):
         save_preferences(self.preferences)
         self.preferences_changed.emit()
 
+    def begin(self) -> None:
+        """Evaluates what the first paint left out, as soon as there is nothing else to do."""
+        if not self.results.is_checked:
+            self._rest.start(0)
+
     def finish_evaluation(self) -> None:
         """Brings the results up to date at once."""
-        if self._rest.isActive():
+        if self._rest.isActive() or not self.results.is_checked:
             self._evaluate()
 
     def is_unsaved(self, document: Held[Any]) -> bool:

@@ -4,6 +4,8 @@ import os
 import subprocess
 import sys
 
+from fitcalc.window.display import plainly_starts
+
 LIBRARIES = (
     "libegl1 libgl1 libxkbcommon0 libdbus-1-3 libfontconfig1 libxcb-icccm4 libxcb-keysyms1 libxcb-image0 "
     "libxcb-render-util0 libxkbcommon-x11-0 libxcb-shape0 libxcb-cursor0"
@@ -16,11 +18,9 @@ CANNOT_START = 2
 
 def start(paths: list[str]) -> int:
     """Opens the window on these files, or on a sample; the exit status is 2 where a window can't be had."""
-    with _trial() as trial:
-        _load_core()
-        if not _succeeds(trial):
-            sys.stderr.write(f"fitcalc: {no_window()}\n")
-            return CANNOT_START
+    if not plainly_starts() and not _trial_succeeds():
+        sys.stderr.write(f"fitcalc: {no_window()}\n")
+        return CANNOT_START
     from fitcalc.window.program import run
 
     return run(paths)
@@ -34,6 +34,12 @@ def no_window() -> str:
     )
 
 
+def _trial_succeeds() -> bool:
+    with _trial() as trial:
+        _load_core()
+        return _succeeds(trial)
+
+
 def _trial() -> subprocess.Popen[bytes]:
     """Qt started in a process of its own, because Qt ends the process that it can't start in."""
     environment = os.environ | {"QT_FATAL_WARNINGS": ""}
@@ -44,7 +50,7 @@ def _trial() -> subprocess.Popen[bytes]:
 
 def _load_core() -> None:
     """Loads the calculation, which needs no Qt, while the trial runs."""
-    import fitcalc.fit.rework  # noqa: F401
+    import fitcalc.fit.evaluate  # noqa: F401
 
 
 def _succeeds(trial: subprocess.Popen[bytes]) -> bool:

@@ -1,10 +1,13 @@
 """Helmet to hoop lines and head restraint: cases worked by hand."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from fitcalc.checks.head import head_figures
-from tests.checks.cockpits import seated, value, with_trunk
+from fitcalc.documents.driver import Kit
+from tests.checks.cockpits import by_id, seated, value, with_trunk
 
 NEAR = 1e-6
 HOOPS = {
@@ -73,3 +76,17 @@ def test_what_was_not_measured_is_named(path, id, missing):
     figures = {figure.id: figure for figure in head_figures(seated({path: None}))}
     assert figures[id].value is None
     assert figures[id].missing == missing
+
+
+def worn(case, **kit):
+    return replace(case, driver=case.driver.model_copy(update={"kit": Kit(**kit)}))
+
+
+def test_room_behind_a_head_and_neck_restraint(case):
+    """Helmet's back at 1440 + 130 = 1570, head restraint at 1600: 30 mm, less 45 of collar."""
+    figures = head_figures(worn(case, restraint=20.0, collar=45.0))
+    assert value(figures, "head.collar_room") == pytest.approx(-15.0, abs=NEAR)
+
+
+def test_a_collar_that_was_not_measured_is_not_judged(case):
+    assert "head.collar_room" not in by_id(head_figures(worn(case, restraint=20.0)))

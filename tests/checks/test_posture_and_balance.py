@@ -77,6 +77,25 @@ def test_as_found_shifts_nothing():
     assert value(balance_figures(seated(CAR)), "balance.front_shift") == 0.0
 
 
+BATTERY = {
+    "name": "battery", "mass": 8.0, "at": {"x": 2000.0, "y": 0.0, "z": 200.0}, "to": {"x": 500.0, "y": 0.0, "z": 200.0},
+}  # fmt: skip
+
+
+def test_a_battery_moved_forward_loads_the_front():
+    """8 kg moved 1500 mm forward, 450 kg of car and 75 + 4.5 of driver on 2400 mm: 8 * 1500 / 2400 / 529.5 = 0.94429 %."""
+    figures = balance_figures(with_links(seated(CAR | {"masses": (BATTERY,)}), mass=75.0))
+    assert value(figures, "balance.mass.battery") == pytest.approx(100 * 8 * 1500 / 2400 / 529.5)
+    assert value(figures, "balance.front_shift") == pytest.approx(value(figures, "balance.mass.battery"))
+
+
+def test_a_battery_that_stays_changes_nothing():
+    stays = BATTERY | {"to": None}
+    figures = balance_figures(seated(CAR | {"masses": (stays,)}))
+    assert [figure.id for figure in figures] == ["balance.front_share", "balance.front_shift"]
+    assert value(figures, "balance.front_shift") == 0.0
+
+
 def test_a_mirror_leaves_the_balance():
     chassis = seated(CAR).car
     here, there = (balance_figures(seated_in(each)) for each in (chassis, mirrored(chassis)))

@@ -42,6 +42,8 @@ def window(qapp, qtbot, shut):
     opened.show()
     qtbot.waitExposed(opened)
     opened.activateWindow()
+    opened.session.finish_evaluation()
+    opened.findings.refresh()
     yield opened
     shut(opened)
 

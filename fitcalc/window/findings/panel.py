@@ -58,12 +58,14 @@ class Findings(QSplitter):
     def refresh(self) -> None:
         """Lists what the results say now."""
         results = self._session.results
+        if results.is_checked:
+            self._fill_rules()
         if results.work.car.key != self._car:
             self._chosen, self._car = "", results.work.car.key
         self.model.show_findings(findings_of(results.after, results.compared, self._session.shown))
         for status, button in self.filters.items():
             count = self.model.count(status)
-            button.setText(f"{MARKS[status]}  {count} {status}")
+            button.setText(f"{MARKS[status]}  {count if results.is_checked else '…'} {status}")
             button.setAccessibleName(f"list {count} findings: {status}")
             button.setEnabled(count > 0)
         self.list.scheduleDelayedItemsLayout()
@@ -125,11 +127,15 @@ class Findings(QSplitter):
         box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         box.setMinimumContentsLength(6)
         box.addItem("none" if choice == "compared" else "", "")
-        for each in limit_set_names():
-            box.addItem(each.replace("_", " "), each)
-            box.setItemData(box.count() - 1, load_limit_set(each).title, Qt.ItemDataRole.ToolTipRole)
         box.activated.connect(partial(self._choose_rules, box, choice))
         return box
+
+    def _fill_rules(self) -> None:
+        """Lists the limit sets, which takes a while to read: not before the first results."""
+        for box in (self.rules, self.compared):
+            for each in limit_set_names() if box.count() == 1 else ():
+                box.addItem(each.replace("_", " "), each)
+                box.setItemData(box.count() - 1, load_limit_set(each).title, Qt.ItemDataRole.ToolTipRole)
 
     def _show_rules(self) -> None:
         self.rules.setItemText(0, f"{self._session.work.car.document.rules} (the car's own)")

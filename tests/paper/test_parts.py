@@ -1,0 +1,109 @@
+"""The parts that a rework asks for: which, how large, and where their holes are."""
+
+import math
+
+import numpy as np
+import pytest
+from sheet_jobs import PAIRS, SHAPES, car_and_driver, every_part_job, fitted_job
+
+from fitcalc.documents.setup import Setup
+from fitcalc.fit.certainty import Sampling, certainty
+from fitcalc.fit.evaluate import evaluate
+from fitcalc.present.bench import bench
+from fitcalc.present.bench_parts import round_ended
+
+
+def parts_of(job):
+    return {part.id: part for part in job.bench.parts}
+
+
+def test_a_car_as_found_needs_no_bar_no_bracket_and_no_step():
+    made = bench(evaluate(*car_and_driver("student", "otto"), Setup()))
+    assert not made.steps
+    assert not made.parts
+
+
+@pytest.mark.parametrize("pair", PAIRS, ids="-".join)
+def test_every_extension_has_its_bar_and_no_other_has(pair):
+    job = fitted_job(*pair)
+    wanted = {
+        f"{name}.{way}"
+        for name in job.after.work
+        for way in ("stand_off", "longer_arm")
+        if getattr(getattr(job.after.setup, name), way) > 0.0
+    }
+    assert {id for id in parts_of(job) if id.endswith(("stand_off", "longer_arm"))} == wanted
+
+
+def test_a_bolted_bar_laps_the_arm_with_both_holes():
+    bar = parts_of(every_part_job())["brake.stand_off"]
+    pitch, edge = bar.size("pitch").value, bar.size("edge").value
+    assert bar.size("length").value == pytest.approx(33.3 + pitch + 2 * edge)
+    first, second = (hole.at for hole in bar.holes)
+    assert first[0] == edge
+    assert math.dist(first, second) == pytest.approx(pitch)
+    assert first[1] == second[1] == bar.size("depth").value / 2
+
+
+def test_a_welded_bar_has_no_holes_and_is_as_long_as_the_extension():
+    bar = parts_of(every_part_job())["throttle.stand_off"]
+    assert not bar.holes
+    assert bar.size("length").value == 170.0
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_the_section_is_as_large_as_the_stock(shape):
+    bar = parts_of(every_part_job(shape))["brake.stand_off"]
+    wide, deep = np.ptp(bar.section, axis=0)
+    assert deep == pytest.approx(30.0)
+    assert wide == pytest.approx(4.0 if shape == "flat" else 30.0)
+
+
+def test_slots_are_where_the_record_says():
+    job = fitted_job("hillclimb", "ines")
+    figures = {figure.id: float(figure.value[0]) for figure in job.after.figures if figure.value is not None}
+    slot = parts_of(job)["seat.slot_shoulder"]
+    for key in ("x", "y", "z", "length", "height"):
+        expected = abs(figures[f"harness.shoulder_right.slot_{key}"])
+        assert slot.size(key).value == pytest.approx(expected, abs=0.05)
+
+
+def test_a_slot_that_suits_its_strap_is_not_cut_again():
+    job = fitted_job("hillclimb", "robin")
+    assert not [id for id in parts_of(job) if "slot" in id]
+
+
+def test_mounts_off_their_holes_get_pattern_bracket_and_spacer():
+    parts = parts_of(every_part_job())
+    pattern = parts["seat.pattern"]
+    assert pattern.size("forward").value == pytest.approx(35.0)
+    assert len(pattern.holes) == 4
+    assert sum(part.quantity for id, part in parts.items() if id.startswith("seat.bracket")) == 4
+    assert parts["seat.spacer_12"].size("height").value == 12.0
+    assert parts["wheel.spacer"].size("thickness").value == 15.0
+
+
+def test_steps_say_which_way():
+    told = " ".join(step.text for step in every_part_job().bench.steps)
+    for words in ("35 mm forward", "12 mm higher", "20 mm forward", "30 mm lower", "4 deg further back"):
+        assert words in told
+
+
+def test_drawn_bodies_widen_the_interval_of_a_length():
+    job = fitted_job("hillclimb", "ines")
+    after = job.after
+    sure = certainty(after.car, after.driver, after.setup, sampling=Sampling(200, 200))
+    needed = {each.id: each for each in sure.lengths}["brake.stand_off"]
+    length = {part.id: part for part in bench(after, sure).parts}["brake.stand_off"].size("length")
+    lap = length.value - after.setup.brake.stand_off
+    assert length.basis == "90 %"
+    assert length.interval == pytest.approx((lap + needed.low, lap + needed.high), abs=0.05)
+
+
+@pytest.mark.parametrize(("height", "radius"), [(18.0, 9.0), (40.0, 10.0)])
+def test_a_round_ended_outline_has_the_area_of_its_slot(height, radius):
+    points = np.array(round_ended(85.0, height, radius).points())
+    x, y = points.T
+    area = 0.5 * abs(np.dot(x, np.roll(y, -1)) - np.dot(y, np.roll(x, -1)))
+    corners_lost = (4.0 - math.pi) * radius**2
+    assert area == pytest.approx(85.0 * height - corners_lost, rel=2e-3)  # chords of a twelfth of a quarter

@@ -1,0 +1,84 @@
+"""The PDF read back: page sizes, text, embedded fonts; rendered: the check bars are 100 mm long."""
+
+import io
+import shutil
+import subprocess
+
+import numpy as np
+import pytest
+from pypdf import PdfReader
+from sheet_jobs import every_part_job
+
+from fitcalc.paper.frame import BAR, area
+from fitcalc.paper.page import A4, LETTER
+from fitcalc.paper.pages import sheet_pages
+from fitcalc.paper.pdf import pdf_bytes
+from fitcalc.present.part_drawing import bench_number
+
+PAPERS = {"a4": (A4, 210.0, 297.0), "letter": (LETTER, 215.9, 279.4)}
+RESOLUTION = 600
+PIXEL = 25.4 / RESOLUTION
+POINTS = 72.0 / 25.4
+
+
+@pytest.fixture(scope="module", params=PAPERS)
+def written(request, tmp_path_factory):
+    paper, wide, high = PAPERS[request.param]
+    job = every_part_job()
+    pages = sheet_pages(job, paper)
+    content = pdf_bytes(pages, job.about, paper, "Bench sheets")
+    path = tmp_path_factory.mktemp("pdf") / "sheets.pdf"
+    path.write_bytes(content)
+    return job, pages, PdfReader(io.BytesIO(content)), path, (wide, high)
+
+
+def test_pages_have_the_size_of_the_paper(written):
+    _, pages, reader, _, (wide, high) = written
+    for page, made in zip(reader.pages, pages, strict=True):
+        size = (page.mediabox.width / POINTS, page.mediabox.height / POINTS)
+        expected = (high, wide) if made.lying else (wide, high)
+        assert tuple(map(float, size)) == pytest.approx(expected, abs=0.01)
+
+
+def test_text_can_be_selected(written):
+    job, _, reader, _, _ = written
+    text = " ".join(page.extract_text() for page in reader.pages)
+    words = " ".join(text.split())
+    for part in job.bench.parts:
+        assert part.id in words
+        assert bench_number(part.sizes[0].value) in words
+    assert job.about.digest in words
+
+
+def test_every_font_is_embedded(written):
+    _, _, reader, _, _ = written
+    for page in reader.pages:
+        for font in page["/Resources"]["/Font"].values():
+            below = font.get_object()["/DescendantFonts"][0].get_object()
+            assert "/FontFile2" in below["/FontDescriptor"].get_object()
+
+
+def longest_run(line):
+    """Length of the longest run of dark pixels."""
+    edges = np.flatnonzero(np.diff(np.concatenate([[0], line.astype(np.int8), [0]])))
+    return int(np.max(edges[1::2] - edges[::2], initial=0))
+
+
+@pytest.mark.skipif(shutil.which("pdftoppm") is None, reason="poppler's pdftoppm is not installed")
+def test_check_bars_print_100_mm_long_in_both_directions(written, tmp_path):
+    _, pages, _, path, size_mm = written
+    number = str(next(at for at, page in enumerate(pages, start=1) if page.true_scale))
+    command = ["pdftoppm", "-r", str(RESOLUTION), "-gray", "-f", number, "-l", number, "-singlefile", path, tmp_path / "page"]
+    subprocess.run(command, check=True)
+    content = (tmp_path / "page.pgm").read_bytes()
+    _, size, _, pixels = content.split(b"\n", 3)
+    wide, high = map(int, size.split())
+    dark = np.frombuffer(pixels, dtype=np.uint8)[: wide * high].reshape(high, wide) < 128
+    paper = A4 if size_mm[1] == A4.height else LETTER
+    foot = high - int((area(paper)[1] + 0.5) / PIXEL)
+    corner = dark[high // 2 : foot, : int(125.0 / PIXEL)]
+    level = max(longest_run(line) for line in corner)
+    upright = max(longest_run(line) for line in corner[:, : int(20.0 / PIXEL)].T)
+    tick = 0.18  # half a tick's width stands beyond each end of the bar
+    assert level * PIXEL == pytest.approx(BAR + tick, abs=0.1)
+    assert upright * PIXEL == pytest.approx(BAR + tick, abs=0.1)
