@@ -51,9 +51,9 @@ def svg(picture: LimitPicture) -> str:
 def _drawn(each: Primitive, unit: float) -> Iterator[str]:
     match each:
         case Line():
-            yield f'<polyline points="{_points(each.points)}"/>'
+            yield _path(each.points)
         case Area():
-            yield f'<polygon points="{_points(each.points)}"/>'
+            yield _path(each.points, "Z")
         case Circle():
             (x, y), fill = each.centre, f' fill="{ACCENT}"' if each.key.startswith("dot") else ""
             yield f'<circle cx="{x:.0f}" cy="{-y:.0f}" r="{each.radius:.1f}"{fill}/>'
@@ -68,31 +68,36 @@ def _drawn(each: Primitive, unit: float) -> Iterator[str]:
 
 def _arc(arc: Arc, unit: float) -> Iterator[str]:
     steps = [arc.start + arc.sweep * at / 16 for at in range(17)]
-    yield f'<polyline points="{_points(tuple(_out(arc.centre, angle, arc.radius) for angle in steps))}"/>'
+    yield _path(tuple(_out(arc.centre, angle, arc.radius) for angle in steps))
     yield _text(_out(arc.centre, arc.start + arc.sweep / 2, arc.radius + 26 * unit), arc.text, unit, "middle")
 
 
 def _dimension(dimension: Dimension, unit: float) -> Iterator[str]:
     (x1, y1), (x2, y2) = ends = offset_line(dimension)
-    yield f'<polyline points="{_points(ends)}"/>'
+    yield _path(ends)
     level = abs(x2 - x1) > abs(y2 - y1)
     aside = (0.0, 9 * unit) if level else (9 * unit, -LETTERS * unit / 3)
-    yield _text(((x1 + x2) / 2 + aside[0], (y1 + y2) / 2 + aside[1]), dimension.text, unit, "middle" if level else "start")
+    yield _text(
+        ((x1 + x2) / 2 + aside[0], (y1 + y2) / 2 + aside[1]),
+        dimension.text,
+        unit,
+        "middle" if level else "start",
+    )
 
 
 def _text(at: XY, words: str, unit: float, anchor: str) -> str:
     x, y = at
-    halo = f'stroke="{PAPER}" stroke-width="{4 * unit:.1f}" paint-order="stroke" stroke-linejoin="round"'
-    look = f'font-family="sans-serif" font-size="{LETTERS * unit:.1f}" fill="{ACCENT}" text-anchor="{anchor}"'
-    return f'<text x="{x:.0f}" y="{-y:.0f}" {look} {halo}>{escape(words)}</text>'
+    look = f'x="{x:.0f}" y="{-y:.0f}" font-family="sans-serif" font-size="{LETTERS * unit:.1f}" text-anchor="{anchor}"'
+    halo = f'stroke="{PAPER}" stroke-width="{4 * unit:.1f}" stroke-linejoin="round"'
+    return f'<text {look} {halo}>{escape(words)}</text><text {look} fill="{ACCENT}" stroke="none">{escape(words)}</text>'
 
 
 def _out(centre: XY, angle: float, distance: float) -> XY:
     return centre[0] + distance * cos(radians(angle)), centre[1] + distance * sin(radians(angle))
 
 
-def _points(points: tuple[XY, ...]) -> str:
-    return " ".join(f"{x:.0f},{-y:.0f}" for x, y in points)
+def _path(points: tuple[XY, ...], closed: str = "") -> str:
+    return f'<path d="M{" ".join(f"{x:.0f},{-y:.0f}" for x, y in points)}{closed}"/>'
 
 
 def main() -> None:

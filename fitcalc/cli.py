@@ -124,13 +124,17 @@ def _sheets(options: argparse.Namespace) -> int:
 
     car, driver = load_car(_file(options.car, sample_cars())), _driver(options)
     if options.setup:
-        found, after = (evaluate(car, driver, each, options.rules) for each in (Setup(), load_setup(options.setup)))
+        found, after = (
+            evaluate(car, driver, each, options.rules) for each in (Setup(), load_setup(options.setup))
+        )
         record = check_record(after)
     else:
         fitted = fit(car, driver, options.rules)
         found, after, record = fitted.found, fitted.after, fit_record(fitted)
     sure = certainty(car, driver, after.setup, options.rules, Sampling(DRAWS, DRAWS))
-    written = write_sheets(job(found, after, record, _today(), sure), PAPERS[options.paper], Path(options.out))
+    written = write_sheets(
+        job(found, after, record, _today(), sure), PAPERS[options.paper], Path(options.out)
+    )
     print("\n".join(str(path) for path in written))
     return SOMETHING_FAILS if after.anything_fails else COMPUTED
 
@@ -210,6 +214,25 @@ def _schema(options: argparse.Namespace) -> int:
     return COMPUTED
 
 
+def _completion(options: argparse.Namespace) -> int:
+    from fitcalc.checks.limits import limit_set_names
+    from fitcalc.completion import completion
+
+    names = {"CAR": list(sample_cars()), "DRIVER": list(sample_drivers()), "SET": limit_set_names()}
+    print(completion(_parser(), options.shell, names), end="")
+    return COMPUTED
+
+
+def _version(options: argparse.Namespace) -> int:
+    from importlib.metadata import PackageNotFoundError, version
+
+    try:
+        print(f"fitcalc {version('fitcalc')}")
+    except PackageNotFoundError:
+        print("fitcalc (not installed)")
+    return COMPUTED
+
+
 def _window(options: argparse.Namespace) -> int:
     from fitcalc.window.start import start
 
@@ -258,16 +281,7 @@ def _parser() -> argparse.ArgumentParser:
     check.add_argument("--beside", metavar="SET", help="a second limit set to show beside the first")
     fitted = _command(commands, "fit", _fit, "the rework: seat offset first, then pedal extensions")
     fitted.add_argument("--save", metavar="FILE", help="write the rework to this setup file")
-    pedals = _command(commands, "pedals", _pedals, "pedals before and after, bars to make, seat mounts")
-    pedals.add_argument("--setup", metavar="FILE", help="a rework instead of the one that `fit` finds")
-    pedals.add_argument(
-        "--band",
-        metavar="PERCENT",
-        type=_percent,
-        default=RATIO_BAND,
-        help="change of ratio that a mix may make",
-    )
-    for command in (check, fitted, pedals):
+    for command in (check, fitted, _add_pedals(commands)):
         command.add_argument("car", metavar="CAR", help="a car file, or the name of a sample")
         command.add_argument("driver", metavar="DRIVER", help="a driver file, or the name of a sample")
         command.add_argument(
@@ -276,15 +290,28 @@ def _parser() -> argparse.ArgumentParser:
         command.add_argument("--json", action="store_true", help="print the full result as JSON")
     _add_straps(commands)
     _add_paper_commands(commands)
-    body = _command(commands, "body", _body, "what is taken for the driver's body, measured or estimated")
-    body.add_argument("driver", metavar="DRIVER", help="a driver file, or the name of a sample")
-    body.add_argument("--json", action="store_true", help="print the table as JSON")
+    _add_body(commands)
     _command(commands, "limits", _limits, "every check, what it measures, and which rules limit it")
     schema = _command(commands, "schema", _schema, "JSON Schema of a file or of the result")
     schema.add_argument("kind", choices=("car", "driver", "setup", "result", "pedals", "straps"))
+    _add_shell(parser, commands)
     window = _command(commands, "window", _window, "open the window (also without any command)")
     window.add_argument("car", nargs="?", metavar="CAR", help="a car file to open")
     return parser
+
+
+def _add_pedals(commands: Any) -> argparse.ArgumentParser:
+    pedals = _command(commands, "pedals", _pedals, "pedals before and after, bars to make, seat mounts")
+    pedals.add_argument("--setup", metavar="FILE", help="a rework instead of the one that `fit` finds")
+    told = "change of ratio that a mix may make"
+    pedals.add_argument("--band", metavar="PERCENT", type=_percent, default=RATIO_BAND, help=told)
+    return pedals
+
+
+def _add_body(commands: Any) -> None:
+    body = _command(commands, "body", _body, "what is taken for the driver's body, measured or estimated")
+    body.add_argument("driver", metavar="DRIVER", help="a driver file, or the name of a sample")
+    body.add_argument("--json", action="store_true", help="print the table as JSON")
 
 
 def _add_straps(commands: Any) -> None:
@@ -323,7 +350,9 @@ def _add_worksheet(commands: Any) -> None:
     worksheet.add_argument("driver", nargs="?", metavar="DRIVER", help="a driver file")
     worksheet.add_argument("--all", action="store_true", help="also what is measured already")
     worksheet.add_argument("--read", metavar="FILE", help="show what a filled-in CSV or XLSX would change")
-    worksheet.add_argument("--write", action="store_true", help="with --read: save the changes to CAR and DRIVER")
+    worksheet.add_argument(
+        "--write", action="store_true", help="with --read: save the changes to CAR and DRIVER"
+    )
     _add_paper(worksheet, required=False)
 
 
@@ -332,6 +361,14 @@ def _add_paper(command: argparse.ArgumentParser, required: bool = True) -> None:
     command.add_argument(
         "--out", metavar="FOLDER", required=required, help="folder to write to; made where it is not there"
     )
+
+
+def _add_shell(parser: argparse.ArgumentParser, commands: Any) -> None:
+    parser.add_argument(
+        "--version", dest="run", action="store_const", const=_version, help="print the version"
+    )
+    shell = _command(commands, "completion", _completion, "script that makes a shell complete what is typed")
+    shell.add_argument("shell", choices=("bash", "zsh"))
 
 
 def _percent(text: str) -> float:

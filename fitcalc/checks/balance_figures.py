@@ -44,14 +44,20 @@ def balance_figures(case: Case) -> list[Figure]:
 
 def mass_moment(car: Car) -> Floats:
     """Mass times rearward movement of all that is moved in the car besides seat and driver, kg mm, `(n,)`."""
-    moved = [column(each.mass) * (xyz(each.to) - xyz(each.at))[:, 0] for each in car.masses if each.to is not None]
+    moved = [
+        column(each.mass) * (xyz(each.to) - xyz(each.at))[:, 0] for each in car.masses if each.to is not None
+    ]
     return np.sum(np.broadcast_arrays(np.zeros(1), *moved), axis=0)
 
 
 def _moved_masses(case: Case) -> list[Figure]:
     """What each moved thing alone changes of the share, driver in."""
     keys = slugs(each.name for each in case.car.masses)
-    return [_moved(case, each, key) for each, key in zip(case.car.masses, keys, strict=True) if each.to is not None]
+    return [
+        _moved(case, each, key)
+        for each, key in zip(case.car.masses, keys, strict=True)
+        if each.to is not None
+    ]
 
 
 def _moved(case: Case, each: MovableMass, key: str) -> Figure:
@@ -62,9 +68,7 @@ def _moved(case: Case, each: MovableMass, key: str) -> Figure:
     return measured(case, f"balance.mass.{key}", 100.0 * change, (at, to), "balance.mass_shift", each.name)
 
 
-def share_with_driver(
-    case: Case, driver: Points, seat_moved: Points, moment: Floats | float = 0.0
-) -> Floats:
+def share_with_driver(case: Case, driver: Points, seat_moved: Points, moment: Floats | float = 0.0) -> Floats:
     """Front axle's share, 0 to 1, with the driver's centre of mass at a point, the seat and other masses moved.
 
     Source: statics; the axle loads are the car's as found, nobody in it.

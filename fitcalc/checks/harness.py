@@ -82,7 +82,11 @@ def _shoulder_pair(harness: Harness, straps: dict[str, Strap], case: Case) -> li
     figures = [measured(case, f"{SHOULDER}.spacing", spacing, (left, right))]
     if case.driver.kit.restraint > 0:
         gap = measured(case, f"{SHOULDER}.inner_gap", spacing - width, (left, right))
-        return [*figures, gap, measured(case, f"{SHOULDER}.width_restraint", *_width(harness.shoulder_width, left))]
+        return [
+            *figures,
+            gap,
+            measured(case, f"{SHOULDER}.width_restraint", *_width(harness.shoulder_width, left)),
+        ]
     return [*figures, measured(case, f"{SHOULDER}.width", *_width(harness.shoulder_width, left))]
 
 

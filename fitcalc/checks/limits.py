@@ -12,6 +12,7 @@ from pydantic import ValidationError
 from fitcalc.checks.limit_rows import Limit, LimitFile, Rule, Sourced
 from fitcalc.checks.quantities import DATA
 from fitcalc.documents.messages import explained, nearest_hint
+from fitcalc.documents.store import read_text
 from fitcalc.errors import InputError
 
 BUILT_IN = DATA / "limits"
@@ -88,15 +89,13 @@ def _read(path: Path) -> LimitSet:
 
 
 def _parsed(path: Path) -> LimitFile:
-    try:
-        return LimitFile.model_validate(tomllib.loads(path.read_text(encoding="utf-8")))
-    except OSError as error:
+    if not path.is_file():
         names = ", ".join((*limit_set_names(), WORKSHOP))
         hint = nearest_hint(str(path), limit_set_names())
-        raise InputError(
-            "limit set", str(path), f"must be one of {names}, or a file that can be read", hint
-        ) from error
-    except (UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
+        raise InputError("limit set", str(path), f"must be one of {names}, or a file that can be read", hint)
+    try:
+        return LimitFile.model_validate(tomllib.loads(read_text(path)))
+    except tomllib.TOMLDecodeError as error:
         raise InputError(str(path), "", f"must be TOML in UTF-8; {error}") from error
     except ValidationError as error:
         raise explained(error, LimitFile, where=f" in {path}") from error

@@ -18,7 +18,9 @@ def mirror_figures(case: Case) -> list[Figure]:
     """Every mirror of the car; without one nothing is asked, for no limit on mirrors was found."""
     keys = slugs(mirror.name for mirror in case.car.mirrors)
     return [
-        figure for mirror, key in zip(case.car.mirrors, keys, strict=True) for figure in _mirror(case, mirror, key)
+        figure
+        for mirror, key in zip(case.car.mirrors, keys, strict=True)
+        for figure in _mirror(case, mirror, key)
     ]
 
 

@@ -45,7 +45,10 @@ def _length_ends(cockpit: Cockpit) -> tuple[Points, Points]:
 
 def _width_ends(cockpit: Cockpit) -> tuple[Points, Points]:
     """Left and right edge of the opening, drawn half way along it."""
-    x, half = (column(cockpit.opening_front) + column(cockpit.opening_rear)) / 2, column(cockpit.opening_width) / 2
+    x, half = (
+        (column(cockpit.opening_front) + column(cockpit.opening_rear)) / 2,
+        column(cockpit.opening_width) / 2,
+    )
     return point(x, -half, column(cockpit.side_top)), point(x, half, column(cockpit.side_top))
 
 

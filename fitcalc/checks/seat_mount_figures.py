@@ -44,9 +44,10 @@ def _safety(case: Case, way: str, held: SeatHold, places: tuple[Points, ...]) ->
 def _bracket(case: Case, mounts: Mounts, pushed: SeatHold) -> list[Figure]:
     if not np.any(mounts.bracketed):
         return []
+    ends = (mounts.holes[:, 0], mounts.after[:, 0])
     figures = [
-        measured(case, "seat.bracket_reach", mounts.reach),
-        measured(case, "seat.bracket_thickness", pushed.thickness),
+        measured(case, "seat.bracket_reach", mounts.reach, ends),
+        measured(case, "seat.bracket_thickness", pushed.thickness, ends),
     ]
     without = np.broadcast_to(~mounts.bracketed, (case.count,))
     return [replace(figure, absent=without) for figure in figures]

@@ -83,7 +83,7 @@ def _line(case: Case, placed: Template, name: str) -> Figure:
         return unmeasured(id, "hoops" if hoops is None else "hoops.brace_foot")
     front, rear = xyz(ends[0]), xyz(ends[1])
     radius = column(HEAD_CIRCLE)
-    top = touching_point(placed.head, radius, radius, -across(front - rear))
+    top = touching_point(placed.head, radius, radius, across(front - rear))
     return measured(case, id, below_line(placed.head, radius, radius, front, rear), (top, front, rear))
 
 

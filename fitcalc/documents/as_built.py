@@ -29,7 +29,9 @@ class Build(Document):
     car: str = part("car", "Name of the car.")
     documents: str = part("documents", "Digest on the sheets that it was made from.", "")
     made: Setup = part("made", "The rework as it was really made.")
-    readings: Annotated[tuple[Reading, ...], Field(max_length=500)] = part("readings", "What was measured.", ())
+    readings: Annotated[tuple[Reading, ...], Field(max_length=500)] = part(
+        "readings", "What was measured.", ()
+    )
     note: str = part("note", "Anything worth remembering about it.", "")
 
 
@@ -38,7 +40,9 @@ class AsBuilt(Document):
 
     format: Literal[1] = part("format", "Version of the as-built file: 1.", 1)
     driver: str = part("driver", "Whose builds these are.")
-    builds: Annotated[tuple[Build, ...], Field(max_length=1000)] = part("builds", "In order, oldest first.", ())
+    builds: Annotated[tuple[Build, ...], Field(max_length=1000)] = part(
+        "builds", "In order, oldest first.", ()
+    )
 
     def with_build(self, build: Build) -> "AsBuilt":
         """The history with one more build, kept in order of date."""

@@ -3,6 +3,8 @@
 import errno
 import os
 import secrets
+import time
+from contextlib import suppress
 from pathlib import Path
 
 from fitcalc.errors import InputError
@@ -20,6 +22,11 @@ REASONS = {
 CANNOT_SYNC = (errno.EINVAL, errno.ENOTSUP, errno.EBADF)
 """What file systems answer that can't flush a folder, as some network ones."""
 
+PART = ".fitcalc-*.part"
+"""What a file is called until it is whole."""
+STALE_S = 86_400
+"""Age at which a part is surely of a save that was killed."""
+
 
 def replace_file(path: Path, content: bytes, keeps_previous: bool = False) -> None:
     """Writes a file whole and flushed beside its place, then moves it there.
@@ -34,8 +41,10 @@ def replace_file(path: Path, content: bytes, keeps_previous: bool = False) -> No
         _replace(Path(os.path.realpath(path)), content, keeps_previous)
     except (OSError, ValueError) as error:
         raise _refusal(path, error, "the file is as it was; save it somewhere else") from None
+    folder = Path(os.path.realpath(path)).parent
+    _take_stale_parts_away(folder)
     try:
-        _flush_folder(Path(os.path.realpath(path)).parent)
+        _flush_folder(folder)
     except OSError as error:
         raise _refusal(path, error, "it is written, but may not outlive a power cut; save it again") from None
 
@@ -64,21 +73,30 @@ def _replace(path: Path, content: bytes, keeps_previous: bool) -> None:
 def _keep(path: Path) -> None:
     """The file under its second name too, by a link or else by a copy; the file itself stays where it is."""
     part = _part_beside(path)
-    try:
+    with suppress(OSError):
         try:
-            os.link(path, part)
-        except OSError:
-            _write_flushed(part, path.read_bytes())
-        os.replace(part, previous_version(path))
+            _link_or_copy(path, part)
+            os.replace(part, previous_version(path))
+        finally:  # two names of one file are not moved onto each other, so the part may still be there
+            part.unlink(missing_ok=True)
+
+
+def _link_or_copy(path: Path, part: Path) -> None:
+    try:
+        os.link(path, part)
     except OSError:
-        part.unlink(missing_ok=True)
-    except BaseException:
-        part.unlink(missing_ok=True)
-        raise
+        _write_flushed(part, path.read_bytes())
 
 
 def _part_beside(path: Path) -> Path:
-    return path.with_name(f".fitcalc-{secrets.token_hex(6)}.part")
+    return path.with_name(PART.replace("*", secrets.token_hex(6)))
+
+
+def _take_stale_parts_away(folder: Path) -> None:
+    with suppress(OSError):
+        for part in folder.glob(PART):
+            if part.stat().st_mtime < time.time() - STALE_S:
+                part.unlink(missing_ok=True)
 
 
 def _write_flushed(path: Path, content: bytes) -> None:

@@ -26,7 +26,11 @@ class Stamp:
 
 def stamp_of(path: Path, content: bytes) -> Stamp:
     """The stamp of a file that was just read or written, and held these bytes."""
-    return Stamp(len(content), path.stat().st_mtime_ns, _digest(content))
+    try:
+        written = path.stat().st_mtime_ns
+    except OSError:
+        written = 0  # a file that counts as touched is read again
+    return Stamp(len(content), written, _digest(content))
 
 
 def is_touched(path: Path | str, stamp: Stamp) -> bool:

@@ -1,6 +1,7 @@
 """A document as TOML text: fresh, or worked into a text that a person laid out and commented."""
 
 import re
+import tomllib
 from collections.abc import Iterator
 from typing import Any
 
@@ -43,9 +44,9 @@ def migrated(text: str, document_type: type[Document]) -> str:
     import tomlkit
 
     present = present_format(document_type)
-    table = tomlkit.parse(text)
-    if not is_older(table, present):
+    if not is_older(tomllib.loads(text), present):
         return text
+    table = tomlkit.parse(text)
     migrate(table, kind_of(document_type), present)
     return _with_line_ends_of(text, tomlkit.dumps(table))
 

@@ -100,7 +100,7 @@ def with_driver(seat: Carried, mass: Kg, centre: Points) -> Carried:
 
 def seat_mounts(car: Car, setup: Setup) -> Mounts:
     """Where the seat's mounts go, and which of the places they had before come nearest."""
-    found = np.stack([xyz(mount) for mount in car.seat.mounts], axis=1)
+    found = np.stack(np.broadcast_arrays(*(xyz(mount) for mount in car.seat.mounts)), axis=1)
     lean = column(setup.recline)[:, None]
     after = turned(found, recline_pivot(car)[:, None], lean) + travel(car, setup)[:, None]
     served = spread(Setup(), {"seat_travel": _nearest_hole(car, setup)})

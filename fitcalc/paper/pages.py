@@ -55,7 +55,12 @@ def summary_pages(job: Job, paper: Paper) -> list[Page]:
     above = [*paragraph(_counts(job.record), room), sketch, *_to_do(job, room)]
     below = [space(2.0), *paragraph(_digests(job), room, SMALL)]
     tries = (
-        _flowed("Fit summary", f"sketch {scale_text(scale)}", [*above, *_worst(job.record, count, room), *below], box)
+        _flowed(
+            "Fit summary",
+            f"sketch {scale_text(scale)}",
+            [*above, *_worst(job.record, count, room), *below],
+            box,
+        )
         for count in range(WORST, -1, -1)
     )
     first = next(tries)
@@ -75,7 +80,10 @@ def _to_do(job: Job, room: float) -> list[Strip]:
 
 def _worst(record: ResultRecord, count: int, room: float) -> list[Strip]:
     worst = [check for check in record.checks if check.status in OPEN][:count]
-    return [space(2.0), *table(findings_table(worst, "What is worst after the rework (all: pages Findings)"), room)]
+    return [
+        space(2.0),
+        *table(findings_table(worst, "What is worst after the rework (all: pages Findings)"), room),
+    ]
 
 
 def side_view_page(job: Job, paper: Paper) -> Page:
@@ -136,7 +144,12 @@ def _part_strips(part: Part, room: float) -> list[Strip]:
     shape = _shape_strip(part, room) if part.drawn else []
     named = heading(f"{part.title}: make {part.quantity}", room)
     stock = paragraph(f"{part.id}; {part.stock}; {part.material}", room, SMALL)
-    below = [*table(sizes_table(part), room, title=False), space(1.5), *bullets(part.notes, room, SMALL), space(4.0)]
+    below = [
+        *table(sizes_table(part), room, title=False),
+        space(1.5),
+        *bullets(part.notes, room, SMALL),
+        space(4.0),
+    ]
     whole = [*named, *stock, *shape, *below]
     return [
         Strip(each.height, each.marks, keep=at < len(whole) - 1, again=each.again)

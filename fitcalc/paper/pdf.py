@@ -67,9 +67,7 @@ def _stroke(stroke: Stroke, to_page: Transform) -> Line2D | Polygon:
     shown = stroke.width > 0.0
     if stroke.fill is None and not stroke.closed:
         xs, ys = zip(*stroke.points, strict=True)
-        line = Line2D(
-            xs, ys, color=stroke.colour, linewidth=stroke.width * POINTS, transform=to_page
-        )
+        line = Line2D(xs, ys, color=stroke.colour, linewidth=stroke.width * POINTS, transform=to_page)
         line.set_dash_capstyle("butt")
         line.set_solid_capstyle("butt")
         line.set_solid_joinstyle("miter")

@@ -43,7 +43,9 @@ def sheet_files(job: Job, paper: Paper) -> dict[str, bytes]:
     after = job.after
     named: dict[str, Document] = {"car": after.car, "driver": after.driver, "rework": after.setup}
     files |= {f"{name}.toml": fresh(document).encode() for name, document in named.items()}
-    return files | {CONTENTS: json.dumps(about | {"files": sorted(files)}, indent=2, ensure_ascii=False).encode()}
+    return files | {
+        CONTENTS: json.dumps(about | {"files": sorted(files)}, indent=2, ensure_ascii=False).encode()
+    }
 
 
 def write_sheets(job: Job, paper: Paper, folder: Path) -> list[Path]:
@@ -75,7 +77,9 @@ def make_folder(folder: Path) -> None:
         folder.mkdir(parents=True, exist_ok=True)
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
-        raise InputError(str(folder), "", f"the folder can't be made: {reason}", "choose another folder") from None
+        raise InputError(
+            str(folder), "", f"the folder can't be made: {reason}", "choose another folder"
+        ) from None
 
 
 def _written_before(folder: Path) -> set[str]:
@@ -86,7 +90,11 @@ def _written_before(folder: Path) -> set[str]:
         return set()
     named = listed.get("files") if isinstance(listed, Mapping) else None
     names = named if isinstance(named, list) else []
-    return {name for name in names if isinstance(name, str) and name.endswith(SUFFIXES) and Path(name).name == name}
+    return {
+        name
+        for name in names
+        if isinstance(name, str) and name.endswith(SUFFIXES) and Path(name).name == name
+    }
 
 
 def _remove(path: Path) -> None:

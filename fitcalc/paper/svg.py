@@ -25,7 +25,9 @@ def svg_bytes(part: Part, digest: str) -> bytes:
     SubElement(root, "title").text = f"{part.title}: make {part.quantity}"
     SubElement(root, "desc").text = f"{part.id}; documents {digest}; millimetres"
     for layer in COLOURS:
-        group = SubElement(root, "g", {"id": layer, "fill": "none", "stroke": COLOURS[layer], "stroke-width": f"{LINE:g}"})
+        group = SubElement(
+            root, "g", {"id": layer, "fill": "none", "stroke": COLOURS[layer], "stroke-width": f"{LINE:g}"}
+        )
         group.extend(_shapes(part, layer))
     indent(root)
     return tostring(root, encoding="utf-8", xml_declaration=True)

@@ -34,7 +34,10 @@ def xlsx_bytes(sheets: Mapping[str, tuple[type, Rows]], about: Mapping[str, str]
     if first is not None:
         book.remove(first)
     for name, (kind, rows) in sheets.items():
-        _fill(book.create_sheet(name), [[field.name for field in fields(kind)], *(list(astuple(row)) for row in rows)])
+        _fill(
+            book.create_sheet(name),
+            [[field.name for field in fields(kind)], *(list(astuple(row)) for row in rows)],
+        )
     _fill(book.create_sheet("about"), [["what", "value"], *([key, value] for key, value in about.items())])
     content = io.BytesIO()
     book.save(content)

@@ -85,7 +85,9 @@ def read_worksheet(path: Path) -> tuple[Entered, ...]:
     missing = [name for name in ("document", "path", "entered") if name not in header]
     if missing:
         wanted = ", ".join(field.name for field in fields(Blank))
-        raise InputError(str(path), "", f"has no column {', '.join(missing)}", f"its first line must be {wanted}")
+        raise InputError(
+            str(path), "", f"has no column {', '.join(missing)}", f"its first line must be {wanted}"
+        )
     places = {name: header.index(name) for name in ("document", "path", "entered")}
     entered = (_entered(line, number, places, path) for number, line in enumerate(lines[1:], start=2))
     return _once(tuple(each for each in entered if each is not None), path)
@@ -115,13 +117,25 @@ def applied(changes: Sequence[Change], document: Filled) -> Filled:
 
 def changes_table(kind: Kind, changes: Sequence[Change]) -> Table:
     """The preview for a person."""
-    rows = tuple((change.path, "-" if change.old is None else f"{change.old:g}", f"{change.new:g}") for change in changes)
+    rows = tuple(
+        (change.path, "-" if change.old is None else f"{change.old:g}", f"{change.new:g}")
+        for change in changes
+    )
     return Table(f"What changes in the {kind} file", ("measurement", "now", "new"), rows)
 
 
 def _blanks(entries: Iterable[Entry]) -> list[Blank]:
     return [
-        Blank(row.document, row.path, f"{entry.title}: {row.label}", row.unit, row.tolerance, row.low, row.high, row.value)
+        Blank(
+            row.document,
+            row.path,
+            f"{entry.title}: {row.label}",
+            row.unit,
+            row.tolerance,
+            row.low,
+            row.high,
+            row.value,
+        )
         for entry in entries
         for row in entry.rows
     ]
@@ -134,7 +148,9 @@ def _csv_lines(path: Path) -> list[list[Any]]:
         mark = ";" if head.count(";") > head.count(",") else ","
         return list(csv.reader(io.StringIO(text, newline=""), delimiter=mark))[:MOST_ROWS]
     except (UnicodeDecodeError, csv.Error) as error:
-        raise InputError(str(path), "not a table", shown(str(error)), "save it as CSV in UTF-8, or as XLSX") from None
+        raise InputError(
+            str(path), "not a table", shown(str(error)), "save it as CSV in UTF-8, or as XLSX"
+        ) from None
 
 
 def _xlsx_lines(path: Path) -> list[list[Any]]:
@@ -144,7 +160,9 @@ def _xlsx_lines(path: Path) -> list[list[Any]]:
         sheet = book[SHEET] if SHEET in book.sheetnames else book.worksheets[0]
         return [list(row) for row in sheet.iter_rows(values_only=True, max_row=MOST_ROWS)]
     except (InvalidFileException, zipfile.BadZipFile, KeyError, ValueError, IndexError, OSError) as error:
-        raise InputError(str(path), "not a workbook", shown(str(error)), "save it as XLSX, or as CSV") from None
+        raise InputError(
+            str(path), "not a workbook", shown(str(error)), "save it as XLSX, or as CSV"
+        ) from None
 
 
 def _content(path: Path) -> bytes:
@@ -155,7 +173,9 @@ def _content(path: Path) -> bytes:
         reason = getattr(error, "strerror", None) or str(error)
         raise InputError(str(path), "unreadable", reason, "check name and folder") from None
     if len(content) > LARGEST:
-        raise InputError(str(path), "too large", f"must be {LARGEST / 1e6:g} MB or less", "is this the right file?")
+        raise InputError(
+            str(path), "too large", f"must be {LARGEST / 1e6:g} MB or less", "is this the right file?"
+        )
     return content
 
 
@@ -165,13 +185,19 @@ def _entered(line: list[Any], number: int, places: Mapping[str, int], path: Path
         return None
     where = f"{path.name}, line {number}"
     if kind not in TYPES:
-        raise InputError(where, shown(kind), f"document must be one of {', '.join(TYPES)}", "leave that column alone")
+        raise InputError(
+            where, shown(kind), f"document must be one of {', '.join(TYPES)}", "leave that column alone"
+        )
     declared = declared_at(TYPES[kind], str(field))
     if declared is None or declared.kind != "number":
-        raise InputError(where, shown(field), f"is no measurement of a {kind} file", "leave that column alone")
+        raise InputError(
+            where, shown(field), f"is no measurement of a {kind} file", "leave that column alone"
+        )
     value = _number(given)
     if value is None:
-        raise InputError(where, shown(given), f"must be a number in {declared.unit}", "write it without a unit")
+        raise InputError(
+            where, shown(given), f"must be a number in {declared.unit}", "write it without a unit"
+        )
     return Entered(kind, str(field), value, number)
 
 
@@ -225,7 +251,13 @@ def _put(data: dict[str, Any], change: Change) -> None:
 
 
 def _below(holder: Any, step: str, empty: Any, change: Change) -> Any:
-    there = holder.get(step) if isinstance(holder, dict) else holder[int(step)] if int(step) < len(holder) else None
+    there = (
+        holder.get(step)
+        if isinstance(holder, dict)
+        else holder[int(step)]
+        if int(step) < len(holder)
+        else None
+    )
     made = empty if there is None else list(there) if isinstance(there, tuple) else there
     _set(holder, step, made, change)
     return made
@@ -240,4 +272,6 @@ def _set(holder: Any, step: str, value: Any, change: Change) -> None:
         holder.append(value)
     else:
         told = f"entry {len(holder) + 1} before it is empty"
-        raise InputError(f"{change.document}.{change.path}", f"{change.new:g}", told, "fill in the entries in order")
+        raise InputError(
+            f"{change.document}.{change.path}", f"{change.new:g}", told, "fill in the entries in order"
+        )

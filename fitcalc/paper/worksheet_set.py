@@ -26,13 +26,17 @@ def write_worksheet(
         InputError: the folder can't be made or written.
     """
     given = [document for document in (car, driver) if document is not None]
-    subject = " and ".join(document.name for document in given) or "empty: a car and a driver not yet measured"
+    subject = (
+        " and ".join(document.name for document in given) or "empty: a car and a driver not yet measured"
+    )
     about = About(subject, date, digest(*given) if given else "none")
     entries = worksheet(car, driver, everything)
     files = {
         "worksheet.pdf": pdf_bytes(worksheet_pages(entries, about, paper), about, paper, TITLE),
         "worksheet.csv": worksheet_csv(entries),
-        "worksheet.xlsx": worksheet_xlsx(entries, {"subject": subject, "date": date, "documents": about.digest}),
+        "worksheet.xlsx": worksheet_xlsx(
+            entries, {"subject": subject, "date": date, "documents": about.digest}
+        ),
     }
     make_folder(folder)
     for name, content in files.items():

@@ -34,7 +34,7 @@ def travel(car: Car, setup: Setup) -> Points:
 def recline_pivot(car: Car) -> Points:
     """Axis that the seat is reclined about: the middle of its two foremost mounts, as found."""
     foremost = sorted(car.seat.mounts, key=lambda mount: float(np.mean(mount.x)))[:2]
-    return np.mean([xyz(mount) for mount in foremost], axis=0)
+    return np.mean(np.broadcast_arrays(*(xyz(mount) for mount in foremost)), axis=0)
 
 
 def carried(points: Points, car: Car, setup: Setup) -> Points:

@@ -90,8 +90,20 @@ def _status(reading: Reading, result: Result) -> Status | None:
 
 
 def _line(row: BuiltRow) -> tuple[str, ...]:
-    ends = "-" if row.low is None or row.high is None else f"{amount(row.low, row.unit)} to {amount(row.high, row.unit)}"
+    ends = (
+        "-"
+        if row.low is None or row.high is None
+        else f"{amount(row.low, row.unit)} to {amount(row.high, row.unit)}"
+    )
     agrees = {None: "-", True: "yes", False: "no"}[row.expected]
     verdict = "-" if row.status is None else f"{MARKS[row.status]} {row.status}"
     gap = "-" if row.difference is None else signed(row.difference, row.unit)
-    return (row.label, amount(row.measured, row.unit), amount(row.predicted, row.unit), gap, ends, agrees, verdict)
+    return (
+        row.label,
+        amount(row.measured, row.unit),
+        amount(row.predicted, row.unit),
+        gap,
+        ends,
+        agrees,
+        verdict,
+    )

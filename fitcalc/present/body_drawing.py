@@ -70,10 +70,11 @@ def arms_and_helmet(result: Result, view: View, look: Look = AFTER) -> Iterator[
 
 def resting_legs(sitting: Sitting) -> tuple[tuple[Leg, ...], tuple[Leg, ...]]:
     """The leg on the leftmost and the leg on the rightmost pedal, released; none where that foot has no pedal."""
-    hip_left = sitting.hips[0]
+    middle = sitting.trunk.hip[0, 1]
     legs = [at.rest for at in sitting.pedals.values()]
-    left = [leg for leg in legs if leg.hip is hip_left]
-    return tuple(left[:1]), tuple([leg for leg in legs if leg.hip is not hip_left][-1:])
+    left = [leg for leg in legs if leg.hip[0, 1] < middle]
+    right = [leg for leg in legs if leg.hip[0, 1] > middle]
+    return tuple(left[:1]), tuple(right[-1:])
 
 
 def _legs(name: str, legs: tuple[Leg, ...], links: Links, view: View, look: Look) -> Iterator[Primitive]:

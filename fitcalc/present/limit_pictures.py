@@ -11,7 +11,7 @@ from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.result import Result
 from fitcalc.fit.rework import fit
 from fitcalc.posture.pads import pad_edges
-from fitcalc.present.annotations import annotation
+from fitcalc.present.annotations import annotation, square_on
 from fitcalc.present.chosen import view_on
 from fitcalc.present.pad_marks import pad_annotation
 from fitcalc.present.pad_view import pad_view
@@ -34,11 +34,12 @@ from fitcalc.present.side_view import side_view
 from fitcalc.present.wording import number
 
 IN_PLAN = (
-    "harness.points", "harness.slot.y", "harness.slot.length", "harness.shoulder.width", "harness.lap.width",
+    "harness.points", "harness.slot.y", "harness.slot.length", "harness.shoulder.width",
+    "harness.shoulder.width_restraint", "harness.lap.width",
     "seat.mount_count", "seat.hip_room", "mirror.glass",
 )  # fmt: skip
 """Quantities best seen from above that the sketch leaves out or draws elsewhere."""
-LEAST = (460.0, 300.0)
+LEAST = (660.0, 440.0)
 """Least width and height of a drawing, mm of the car."""
 AROUND = 0.35
 """Margin round what is measured, as a part of its size."""
@@ -82,7 +83,7 @@ def examples(car: Car, other: Car, driver: Driver, measured: Driver) -> tuple[Re
     }
     whole = Car.model_validate(single.model_dump() | extra)
     return (
-        fit(car, measured).after,
+        evaluate(car, measured, fit(car, measured).after.setup),
         evaluate(car, driver),
         evaluate(other, driver),
         evaluate(whole, measured.model_copy(update={"kit": worn}), Setup(seat_raise=20.0)),
@@ -116,11 +117,10 @@ def _first(results: Sequence[Result], quantity: str) -> LimitPicture | None:
 
 def _picture(result: Result, figure: Figure) -> LimitPicture:
     view: View = "plan" if figure.quantity in IN_PLAN else view_on(figure.quantity)
-    accent = tuple(_accent(result, figure, view))
-    frame = _frame(bounds_of(accent))
-    left, _, right, _ = frame
-    size = DOT * (right - left)
-    dots = [Circle(f"dot{at}", "dimension", "", place, size) for at, place in enumerate(_dots(result, figure, view))]
+    accent, places = tuple(_accent(result, figure, view)), _dots(result, figure, view)
+    frame = _frame(bounds_of([*accent, Line("all", "dimension", "", tuple(places))]))
+    size = DOT * (frame[2] - frame[0])
+    dots = [Circle(f"dot{at}", "dimension", "", place, size) for at, place in enumerate(places)]
     context = tuple(each for each in _context(result, view) if _meets(bounds_of([each]), frame))
     return LimitPicture(figure.quantity, figure.label, context, (*accent, *dots), frame)
 
@@ -132,15 +132,35 @@ def _accent(result: Result, figure: Figure, view: View) -> Iterator[Primitive]:
     words = f"{value}°" if figure.unit == "deg" else f"{value} {figure.unit}".removesuffix(" points")
     if figure.evidence and figure.unit in ("mm", "deg"):
         drawn = pad_annotation(check, result) if view == "pads" else annotation(check, view, result)
-        parts = [replace(each, text=words) if isinstance(each, Arc | Dimension | Text) else each for each in drawn]
+        parts = [
+            replace(each, text=words) if isinstance(each, Arc | Dimension | Text) else each for each in drawn
+        ]
         if any(not isinstance(each, Text) for each in parts):
             yield from parts
+            yield from _both_legs(figure, view)
             return
     places = _dots(result, figure, view)
-    if len(places) > 1:
-        yield Line("between", "dimension", "", tuple(places))
+    yield from _joined(figure, places)
     middle = places[len(places) // 2]
     yield Text("value", "dimension", "", middle, words)
+
+
+def _both_legs(figure: Figure, view: View) -> Iterator[Line]:
+    """The two lines of an angle between three points."""
+    if figure.unit == "deg" and len(figure.evidence) == 3:
+        yield Line("both legs", "dimension", "", tuple(seen(point, view) for point in figure.evidence))
+
+
+def _joined(figure: Figure, places: list[XY]) -> Iterator[Line]:
+    """Two points or a chain of them joined; of a point and a line, the square from one to the other."""
+    if figure.unit == "points" or len(places) < 2:
+        return
+    if figure.quantity.endswith(("_line", "clearance")) and len(places) == 3:
+        point, start, end = places
+        yield Line("datum", "dimension", "", (start, end))
+        yield Line("between", "dimension", "", (point, square_on(point, start, end)))
+    else:
+        yield Line("between", "dimension", "", tuple(places))
 
 
 def _dots(result: Result, figure: Figure, view: View) -> list[XY]:
@@ -170,7 +190,11 @@ def _context(result: Result, view: View) -> Iterator[Primitive]:
     views = {"side": side_view, "plan": plan_view, "pads": pad_view}
     picture = views[view](result, emphasis=())
     for each in picture.primitives:
-        if isinstance(each, Line | Area | Circle) and not each.key.startswith(LEFT_OUT) and "area" not in each.style:
+        if (
+            isinstance(each, Line | Area | Circle)
+            and not each.key.startswith(LEFT_OUT)
+            and "area" not in each.style
+        ):
             yield each
 
 

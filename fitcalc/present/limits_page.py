@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping
 
 from fitcalc.checks.limit_rows import Limit
-from fitcalc.checks.limits import WORKSHOP, LimitSet
+from fitcalc.checks.limits import LimitSet
 from fitcalc.checks.limits_table import LimitUse, QuantityUse, every_set, limits_table
 from fitcalc.checks.quantities import Quantity
 
@@ -34,6 +34,7 @@ Every check, between which points it is measured, which limit sets bound it and 
 those of invented sample cars. **The current rule book of your event decides**; a row marked second-hand, from memory, as
 common practice or as design inference was not read in a rule.
 
+A helmet too high under hoops or braces is told how much lower, further reclined or further forward its driver must sit.
 A finding *fails* when a bound that must hold is broken, and is *advised* against when only a "better" bound is.
 
 Not measured, because it would need guesses: what a mirror shows past helmet and body side, and how far out it may stand; straps
@@ -58,8 +59,7 @@ def _checks_page(drawn: frozenset[str]) -> Iterator[str]:
     yield "## Sets\n"
     yield "| set | what it is | rows | to tick |\n|---|---|---|---|"
     for each in every_set():
-        always = ", always on" if each.id == WORKSHOP else ""
-        row = (f"[{each.id}](limits/{each.id}.md)", f"{each.title}{always}", len(each.limits), len(each.checklist))
+        row = (f"[{each.id}](limits/{each.id}.md)", each.title, len(each.limits), len(each.checklist))
         yield _row(*map(str, row))
     for topic, title in TOPICS.items():
         yield f"\n## {title}"
@@ -76,7 +76,9 @@ def _check(use: QuantityUse, is_drawn: bool) -> Iterator[str]:
         yield f"![{quantity.label}](limits/{quantity.id}.svg)\n"
     if use.uses:
         yield "| set | limit | source | confidence |\n|---|---|---|---|"
-        yield from (_row(each.rules, each.bounds, _cited(each.limit), each.limit.confidence) for each in use.uses)
+        yield from (
+            _row(each.rules, each.bounds, _cited(each.limit), each.limit.confidence) for each in use.uses
+        )
     else:
         yield "For information: no limit on it was found."
     mends = list(_mends(quantity))
@@ -96,12 +98,22 @@ def _set_page(each: LimitSet) -> Iterator[str]:
     yield "## Taken from\n"
     yield from (f"- {edition}" for edition in each.editions)
     yield "\n## NOT covered\n"
-    yield from (f"- {lack}" for lack in each.missing or ("Nothing that was looked for is known to be missing.",))
+    yield from (
+        f"- {lack}" for lack in each.missing or ("Nothing that was looked for is known to be missing.",)
+    )
     yield "\n## Covered\n"
     yield "| check | limit | applies to | measured | source | confidence | note |\n|---|---|---|---|---|---|---|"
     for row in each.limits:
         bounds = LimitUse(each.id, row).bounds
-        cells = (f"`{row.quantity}`", bounds, row.applies_to, row.measured, _cited(row), row.confidence, row.note)
+        cells = (
+            f"`{row.quantity}`",
+            bounds,
+            row.applies_to,
+            row.measured,
+            _cited(row),
+            row.confidence,
+            row.note,
+        )
         yield _row(*cells)
     yield "\n## To be ticked by hand: geometry cannot judge these\n"
     if not each.checklist:

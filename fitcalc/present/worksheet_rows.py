@@ -110,18 +110,24 @@ def _row(kind: Kind, path: str, declared: Declared, guide: Guide, document: Docu
 def _label(path: str, declared: Declared, guide: Guide) -> str:
     """Which pedal, which entry of a list, which coordinate."""
     *above, _ = path.split(".")
-    owner = [step if step in PEDALS else str(int(step) + 1) for step in above if step in PEDALS or step.isdecimal()]
+    owner = [
+        step if step in PEDALS else str(int(step) + 1) for step in above if step in PEDALS or step.isdecimal()
+    ]
     own = [] if declared.title == guide.title else [declared.title]
     return " ".join((*owner, *own))
 
 
-def _numbers(document_type: type[Document], path: str, guide: Guide, document: Document | None) -> Iterator[str]:
+def _numbers(
+    document_type: type[Document], path: str, guide: Guide, document: Document | None
+) -> Iterator[str]:
     """The numbers that one guide covers: itself, a point's coordinates, or a line's pairs."""
     declared = declared_at(document_type, path)
     if declared is None:
         return
     if declared.kind == "section":
-        own = {field.rpartition(".")[2] for field in guides(document_type) if field.startswith(f"{guide.field}.")}
+        own = {
+            field.rpartition(".")[2] for field in guides(document_type) if field.startswith(f"{guide.field}.")
+        }
         yield from (f"{path}.{name}" for name in declared.names if name not in ("tolerance", "note", *own))
     elif declared.kind == "list":
         entries = None if document is None else _value(document, path)
@@ -151,7 +157,11 @@ def _value(document: Document, path: str) -> Any:
 
 def walks(entries: tuple[Entry, ...]) -> tuple[tuple[str, tuple[Entry, ...]], ...]:
     """The entries by the part of the car or body at which they are measured, in order."""
-    starts = [0, *(at for at, (a, b) in enumerate(pairwise(entries), start=1) if _part(a) != _part(b)), len(entries)]
+    starts = [
+        0,
+        *(at for at, (a, b) in enumerate(pairwise(entries), start=1) if _part(a) != _part(b)),
+        len(entries),
+    ]
     return tuple((_part(entries[a]), entries[a:b]) for a, b in pairwise(starts) if b > a)
 
 

@@ -49,7 +49,11 @@ def seconds(code):
         environment = os.environ | {"QT_QPA_PLATFORM": "offscreen", "PYTHONPATH": str(ROOT)} | folders
         began = time.time()
         told = subprocess.run(
-            [sys.executable, "-c", f"import time\n{code}"], env=environment, capture_output=True, text=True, check=True
+            [sys.executable, "-c", f"import time\n{code}"],
+            env=environment,
+            capture_output=True,
+            text=True,
+            check=True,
         )
     return [float(at) - began for at in told.stdout.split()]
 
@@ -60,7 +64,9 @@ def main():
         seconds(code)
     times = [(seconds(BARE)[0], *seconds(OWN)) for _ in range(RUNS)]
     bare, there, evaluated = (statistics.median(each) for each in zip(*times, strict=True))
-    print(f"bare window {bare:.3f} s, window {there:.3f} s ({there / bare:.2f} times), evaluated {evaluated:.3f} s")
+    print(
+        f"bare window {bare:.3f} s, window {there:.3f} s ({there / bare:.2f} times), evaluated {evaluated:.3f} s"
+    )
     print(f"goal {GOAL:g} times: {'held' if there <= GOAL * bare else 'missed'}")
 
 

@@ -153,3 +153,9 @@ def test_rules_to_tick_carry_their_set_and_clause():
     anchored = next(tick for tick in ticks if tick.rule.id == "lap_pelvis")
     assert anchored.rules == "student"
     assert "T5.4.1" in str(anchored.rule.source)
+
+
+def test_a_set_that_is_no_ordinary_file_is_refused():
+    """A device never ends: a stranger's car file may name one."""
+    with pytest.raises(InputError):
+        load_limit_set("/dev/zero")

@@ -141,7 +141,9 @@ def test_older_file_is_brought_up_to_date_and_keeps_its_comments(tmp_path, made_
     save(with_value(found, "seat_forward", 60.0), path)
     again = load(type(found), path)
     assert (again.seat_forward, again.brake.stand_off) == (60, 30)
-    assert {"# shed", "[brake]  # left", "format = 2", "seat_forward = 60"} <= set(path.read_text().splitlines())
+    assert {"# shed", "[brake]  # left", "format = 2", "seat_forward = 60"} <= set(
+        path.read_text().splitlines()
+    )
     assert path.read_bytes().count(b"\n") == path.read_bytes().count(newline.encode())
     assert load_setup(previous_version(path)).seat_travel == 40
 
@@ -205,7 +207,9 @@ def test_file_that_may_be_read_by_nobody_else_keeps_that(file, taller):
     assert modes == [0o600, 0o600]
 
 
-@pytest.mark.parametrize("text", ["\ufeff" + CAR, CAR.replace("\n", "\r\n"), "\ufeff" + CAR.replace("\n", "\r\n")])
+@pytest.mark.parametrize(
+    "text", ["\ufeff" + CAR, CAR.replace("\n", "\r\n"), "\ufeff" + CAR.replace("\n", "\r\n")]
+)
 def test_line_ends_and_byte_order_mark_are_read(tmp_path, text):
     path = tmp_path / "car.toml"
     path.write_bytes(text.encode())

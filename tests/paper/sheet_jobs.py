@@ -52,4 +52,6 @@ def every_part_job(shape="flat"):
 def small_job():
     """A job whose findings fill one page, for what is written many times."""
     whole = fitted_job("hillclimb", "robin")
-    return replace(whole, record=whole.record.model_copy(update={"checks": whole.record.checks[:5], "checklist": []}))
+    return replace(
+        whole, record=whole.record.model_copy(update={"checks": whole.record.checks[:5], "checklist": []})
+    )

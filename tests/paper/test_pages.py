@@ -39,7 +39,9 @@ def overlaps(page):
     boxes = [Polygon(corners_of(each)).buffer(-0.12 * each.size) for each in words]
     pairs = STRtree(boxes).query(boxes, predicate="intersects").T
     return [
-        (words[a].text, words[b].text) for a, b in pairs if a < b and boxes[a].intersection(boxes[b]).area > TOUCH
+        (words[a].text, words[b].text)
+        for a, b in pairs
+        if a < b and boxes[a].intersection(boxes[b]).area > TOUCH
     ]
 
 
@@ -64,7 +66,12 @@ def test_every_page_says_what_it_belongs_to(paper):
     pages = sheet_pages(job, paper)
     for at, page in enumerate(pages, start=1):
         said = " ".join(words.text for words in words_on(page))
-        for wanted in (job.about.digest, job.about.date, f"page {at} of {len(pages)}", "A wrong belt, seat or pedal can kill"):
+        for wanted in (
+            job.about.digest,
+            job.about.date,
+            f"page {at} of {len(pages)}",
+            "A wrong belt, seat or pedal can kill",
+        ):
             assert wanted in said
         assert (TRUE_SCALE if page.true_scale else NOT_TO_SCALE) in said
 

@@ -44,7 +44,9 @@ def test_dxf_has_the_part_s_own_sizes(part):
         box = bbox.extents(cut, fast=False)
         points = np.array([point for outline in part.outlines for point in outline.points()])
         assert (box.size.x, box.size.y) == pytest.approx(tuple(np.ptp(points, axis=0)), abs=0.01)
-    drilled = {(round(c.dxf.center.x, 6), round(c.dxf.center.y, 6), c.dxf.radius) for c in space.query("CIRCLE")}
+    drilled = {
+        (round(c.dxf.center.x, 6), round(c.dxf.center.y, 6), c.dxf.radius) for c in space.query("CIRCLE")
+    }
     assert drilled == {(*hole.at, hole.diameter / 2) for hole in part.holes}
 
 
@@ -61,9 +63,15 @@ def test_a_bar_s_dxf_measures_as_the_cut_list_says():
 
 def test_a_slot_s_dxf_has_true_arcs_of_the_stated_radius():
     slot = PARTS["seat.slot_shoulder"]
-    arcs = [each for each in read(slot).modelspace().query("LWPOLYLINE")[0].virtual_entities() if each.dxftype() == "ARC"]
+    arcs = [
+        each
+        for each in read(slot).modelspace().query("LWPOLYLINE")[0].virtual_entities()
+        if each.dxftype() == "ARC"
+    ]
     assert [arc.dxf.radius for arc in arcs] == pytest.approx([slot.size("radius").value] * 4)
-    assert sum(math.radians((arc.dxf.end_angle - arc.dxf.start_angle) % 360) for arc in arcs) == pytest.approx(2 * math.pi)
+    assert sum(
+        math.radians((arc.dxf.end_angle - arc.dxf.start_angle) % 360) for arc in arcs
+    ) == pytest.approx(2 * math.pi)
 
 
 @pytest.mark.parametrize("part", PARTS.values(), ids=PARTS)
@@ -73,5 +81,7 @@ def test_svg_is_true_scale_in_mm(part):
     assert root.get("width") == f"{box[2]:g}mm"
     left, bottom, right, top = part_bounds(part)
     assert (box[2], box[3]) == pytest.approx((right - left + 10.0, top - bottom + 10.0), rel=1e-4)
-    circles = [(float(c.get("cx")), -float(c.get("cy")), 2 * float(c.get("r"))) for c in root.iter(f"{SVG}circle")]
+    circles = [
+        (float(c.get("cx")), -float(c.get("cy")), 2 * float(c.get("r"))) for c in root.iter(f"{SVG}circle")
+    ]
     assert circles == [(*hole.at, hole.diameter) for hole in part.holes]

@@ -68,7 +68,19 @@ def longest_run(line):
 def test_check_bars_print_100_mm_long_in_both_directions(written, tmp_path):
     _, pages, _, path, size_mm = written
     number = str(next(at for at, page in enumerate(pages, start=1) if page.true_scale))
-    command = ["pdftoppm", "-r", str(RESOLUTION), "-gray", "-f", number, "-l", number, "-singlefile", path, tmp_path / "page"]
+    command = [
+        "pdftoppm",
+        "-r",
+        str(RESOLUTION),
+        "-gray",
+        "-f",
+        number,
+        "-l",
+        number,
+        "-singlefile",
+        path,
+        tmp_path / "page",
+    ]
     subprocess.run(command, check=True)
     content = (tmp_path / "page.pgm").read_bytes()
     _, size, _, pixels = content.split(b"\n", 3)

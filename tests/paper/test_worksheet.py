@@ -30,7 +30,9 @@ def paths(entries):
 
 
 def filled(tmp_path, values, mark=",", entries=None):
-    lines = list(csv.reader(io.StringIO(worksheet_csv(entries or worksheet(CAR, DRIVER, True)).decode("utf-8-sig"))))
+    lines = list(
+        csv.reader(io.StringIO(worksheet_csv(entries or worksheet(CAR, DRIVER, True)).decode("utf-8-sig")))
+    )
     for line in lines[1:]:
         line[-1] = values.get(line[1], "")
     path = tmp_path / "worksheet.csv"
@@ -57,7 +59,13 @@ def value_of(path):
 
 def test_an_empty_worksheet_asks_for_everything_that_a_file_must_have():
     asked = paths(worksheet(None, None))
-    for path in ("reference.wheelbase", "seat.junction.x", "pedals.clutch.arm", "measurements.stature", "seat.mounts.3.z"):
+    for path in (
+        "reference.wheelbase",
+        "seat.junction.x",
+        "pedals.clutch.arm",
+        "measurements.stature",
+        "seat.mounts.3.z",
+    ):
         assert path in asked
     assert len(asked) == len(set(asked))
 
@@ -85,7 +93,9 @@ def test_a_workbook_comes_back(tmp_path):
 
 
 def test_preview_shows_old_and_new_and_leaves_the_document_alone():
-    changes = preview([Entered("car", ARM, 271.0, 2), Entered("car", "seat.mass", CAR.seat.mass, 3)], "car", CAR)
+    changes = preview(
+        [Entered("car", ARM, 271.0, 2), Entered("car", "seat.mass", CAR.seat.mass, 3)], "car", CAR
+    )
     assert [(change.path, change.old, change.new) for change in changes] == [(ARM, 269.0, 271.0)]
     assert applied(changes, CAR).pedals.brake.arm == 271.0
     assert CAR.pedals.brake.arm == 269.0
@@ -105,7 +115,11 @@ def test_nothing_entered_changes_nothing(tmp_path):
 
 @pytest.mark.parametrize(
     ("values", "wanted"),
-    [({ARM: "long"}, "must be a number in mm"), ({ARM: "nan"}, "must be a number"), ({ARM: "1e400"}, "must be a number")],
+    [
+        ({ARM: "long"}, "must be a number in mm"),
+        ({ARM: "nan"}, "must be a number"),
+        ({ARM: "1e400"}, "must be a number"),
+    ],
 )
 def test_what_is_no_number_is_refused_with_its_line(tmp_path, values, wanted):
     with pytest.raises(InputError, match=wanted) as refused:

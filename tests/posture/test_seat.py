@@ -64,3 +64,8 @@ def test_many_seat_positions_in_one_call():
 def distance(point, start, end):
     along, to = (end - start)[[0, 2]], (point - start)[[0, 2]]
     return abs(along[0] * to[1] - along[1] * to[0]) / np.hypot(*along)
+
+
+def test_one_mount_may_vary_while_the_others_stand():
+    varied = spread(car(), {"seat.mounts.0.x": np.array([925.0, 930.0, 935.0])})
+    assert carried(np.zeros((1, 3)), varied, Setup(recline=3.0)).shape == (3, 3)

@@ -11,6 +11,8 @@ from fitcalc.documents.samples import sample_path
 from fitcalc.documents.setup import PedalRework, Setup
 from fitcalc.documents.store import load_car, load_driver
 from fitcalc.fit.evaluate import evaluate
+from fitcalc.fit.rework import fit
+from fitcalc.present.body_drawing import resting_legs
 from fitcalc.present.chosen import view_of
 from fitcalc.present.labels import lettering, places, width
 from fitcalc.present.outlines import toward
@@ -228,3 +230,9 @@ def test_no_area_or_line_is_empty():
         for each in view(result()).primitives:
             if isinstance(each, Line | Area):
                 assert len(points_of(each)) >= 2, each.key
+
+
+def test_both_legs_are_drawn_after_a_fit():
+    after = fit(load_car(sample_path("hillclimb")), load_driver(sample_path("robin"))).after
+    left, right = resting_legs(after.sitting)
+    assert len(left) == len(right) == 1

@@ -55,7 +55,13 @@ def outcome(kind, path):
 def run(damage, wanted):
     """Loads so many damaged files; 1 where one of them is a fault."""
     signal.signal(signal.SIGALRM, hung)
-    chance, files, came_to, slowest, start = random.Random(9), valid_files(), Counter(), 0.0, time.perf_counter()
+    chance, files, came_to, slowest, start = (
+        random.Random(9),
+        valid_files(),
+        Counter(),
+        0.0,
+        time.perf_counter(),
+    )
     with TemporaryDirectory() as folder:
         path = Path(folder, "file.toml")
         for _ in range(wanted):

@@ -1,6 +1,6 @@
 """Valid files with one to eight flipped bits: each loads or is refused with one sentence, within 2 s.
 
-    PYTHONPATH=. nice python tests/reliability/flip_bits.py [files]
+PYTHONPATH=. nice python tests/reliability/flip_bits.py [files]
 """
 
 from damage import main

@@ -143,7 +143,7 @@ def every_step(path):
         each = [killed_at_step(path, step, when) for when in ("before", "after")]
         if each == [None, None]:
             return
-        yield from each
+        yield from filter(None, each)
 
 
 def parts_left(path):
@@ -163,7 +163,9 @@ def run(wanted):
             at_random.update([found] if found else [])
             parts += parts_left(path) > left
     print(f"{at_steps.total()} kills at each file operation: {dict(at_steps)}")
-    print(f"{at_random.total()} kills at random: {dict(at_random)}, {parts} of them within the writing of the file")
+    print(
+        f"{at_random.total()} kills at random: {dict(at_random)}, {parts} of them within the writing of the file"
+    )
     print(f"{time.perf_counter() - start:.0f} s")
     return 1 if {*at_steps, *at_random} - {"old", "new"} else 0
 

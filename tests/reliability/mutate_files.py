@@ -1,6 +1,6 @@
 """Valid files mutated as people, editors and strangers would: each loads or is refused with one sentence, within 2 s.
 
-    PYTHONPATH=. nice python tests/reliability/mutate_files.py [files]
+PYTHONPATH=. nice python tests/reliability/mutate_files.py [files]
 """
 
 import re
@@ -17,6 +17,8 @@ ODD_BYTES = (
     b"\\", b"\\u0000", b"\\U0010FFFF", b"#", b"=", b"[", b"]]", b"{", b"}", b".", b"a.b.c = 1\n", b"[seat]\n",
     b"[[pedals]]\n", b"[" * 3_000, b"a." * 90 + b"a = 1\n", b"# " + b"x" * 20_000 + b"\n", b"[rails]\nkind = 3\n",
 )  # fmt: skip
+
+OTHERS = valid_files()
 
 
 def other_number(chance, content):
@@ -52,7 +54,7 @@ def lines_moved(chance, content):
 
 def crossed(chance, content):
     """The start of this file with the end of another."""
-    _, other = chance.choice(valid_files())
+    _, other = chance.choice(OTHERS)
     return content[: chance.randrange(len(content) + 1)] + other[chance.randrange(len(other)) :]
 
 

@@ -53,7 +53,9 @@ def random_people(count):
 def random_setup(random):
     """Reworks anywhere within the bounds of a setup file; one number in four stays as found."""
     spans = {path: (field_at(Setup, path).low, field_at(Setup, path).high) for path in PATHS}
-    values = {path: random.uniform(*span, CHUNK) * (random.random(CHUNK) > 0.25) for path, span in spans.items()}
+    values = {
+        path: random.uniform(*span, CHUNK) * (random.random(CHUNK) > 0.25) for path, span in spans.items()
+    }
     return spread(Setup(), values)
 
 
@@ -63,7 +65,12 @@ def evaluated(random, car, driver, rules):
         each = drawn(car, driver, CHUNK, int(random.integers(2**31)))
         result = evaluate(each.car, driver, random_setup(random), rules, each.links)
         margins = {check.id: check.margin for check in result.checks if check.margin is not None}
-    return result.sitting, {"sitting": result.sitting, "work": result.work, "figures": result.figures, "margins": margins}
+    return result.sitting, {
+        "sitting": result.sitting,
+        "work": result.work,
+        "figures": result.figures,
+        "margins": margins,
+    }
 
 
 def parts(thing):
@@ -85,13 +92,21 @@ def numbers(thing, path=""):
 
 def out_of_reach(sitting):
     """How many cases say of a limb that it can't reach."""
-    short = [np.broadcast_to(array > 0.0, (CHUNK,)) for path, array in numbers(sitting) if path.endswith("shortfall")]
+    short = [
+        np.broadcast_to(array > 0.0, (CHUNK,))
+        for path, array in numbers(sitting)
+        if path.endswith("shortfall")
+    ]
     return int(np.sum(np.any(short, axis=0)))
 
 
 def own_line(error):
     """Where in the program an exception came from."""
-    frames = [frame for frame in traceback.extract_tb(error.__traceback__) if "fitcalc" in Path(frame.filename).parts]
+    frames = [
+        frame
+        for frame in traceback.extract_tb(error.__traceback__)
+        if "fitcalc" in Path(frame.filename).parts
+    ]
     return f"{Path(frames[-1].filename).name}:{frames[-1].lineno}" if frames else "outside"
 
 
