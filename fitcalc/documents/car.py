@@ -20,6 +20,7 @@ from fitcalc.documents.car_cockpit import (
 from fitcalc.documents.car_pedals import Pedal, Pedals
 from fitcalc.documents.car_seat import Rails, Seat
 from fitcalc.documents.fields import Document, Profile, part
+from fitcalc.documents.photo import Photo
 from fitcalc.documents.plausible import require_agreement
 from fitcalc.documents.plausible_feet import require_feet_agree
 
@@ -61,6 +62,7 @@ class Car(Document):
         "sight edges", "Edges that hide the road: nose, scuttle, screen; front to rear.", None
     )
     cockpit: Cockpit | None = part("cockpit", "The opening and the body sides.", None)
+    photo: Photo | None = part("photo", "A photo that lies under the side view.", None)
 
     @model_validator(mode="after")
     def _agrees_with_itself(self) -> Self:

@@ -48,6 +48,7 @@ ENTRIES = (
         ends_group=True,
     ),
     Entry("quit", "&File", "&Quit", "Ctrl+Q", "Asks first where something is not saved"),
+    Entry("show_undo_list", "&Edit", "Undo &list", "Ctrl+U", "Every step so far; click one to go back to it"),
     Entry("find_rework", "&Rework", "Find &least rework", "F5", "Seat first, then pedal bars"),
     Entry("reset_rework", "&Rework", "As &found", "Ctrl+Backspace", "Take every change back"),
     Entry("next_driver", "&Driver", "Ne&xt driver", "Ctrl+D", "Another of the drivers of this car"),
@@ -61,6 +62,24 @@ ENTRIES = (
         is_switch=True,
         ends_group=True,
     ),
+    Entry(
+        "load_photo", "&Photo", "&Load…", "", "A picture beside the car's file, to lie under the side view"
+    ),
+    Entry(
+        "square_photo",
+        "&Photo",
+        "&Square it",
+        "",
+        "By two known points, a level line and one place in the car",
+    ),
+    Entry("remove_photo", "&Photo", "&Take it away", "", "The file stays", ends_group=True),
+    Entry(
+        "pick_point",
+        "&Photo",
+        "&Pick the point",
+        "Ctrl+P",
+        "Click in the sketch or on the photo where the point is whose line in the worksheet has the keyboard",
+    ),
     Entry("side_view", "&View", "&Side", "Ctrl+1", "From the car's left"),
     Entry("plan_view", "&View", "&Plan", "Ctrl+2", "From above"),
     Entry("pad_view", "&View", "Pe&dals", "Ctrl+3", "Looking forward at the pads"),
@@ -72,6 +91,14 @@ ENTRIES = (
         "Ctrl+G",
         "The driver as found, behind the driver after",
         is_switch=True,
+        ends_group=True,
+    ),
+    Entry(
+        "ruler",
+        "&View",
+        "&Ruler",
+        "Ctrl+R",
+        "The distance between any two points of the sketch",
         ends_group=True,
     ),
     Entry("inches", "&View", "&Inches", "Ctrl+I", "Lengths in inches; files stay in mm", is_switch=True),
@@ -93,6 +120,6 @@ ENTRIES = (
     Entry("show_keys", "&Help", "&Keys", "F1", "Every short cut"),
     Entry("show_about", "&Help", "&About fitcalc"),
 )
-MENUS = ("&File", "&Edit", "&Rework", "&Driver", "&View", "&Help")
+MENUS = ("&File", "&Edit", "&Rework", "&Driver", "&Photo", "&View", "&Help")
 TOOLS = ("save", "undo", "redo", "", "inches", "pounds", "", "smaller_text", "larger_text")
 """What stands in the tool bar; empty for a rule."""

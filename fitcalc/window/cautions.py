@@ -5,8 +5,8 @@ from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QWidget
 
 from fitcalc.present.wording import CAUTIONS
 
-MOST_LINES = 3
-"""Lines shown at once; the rest is scrolled to."""
+MOST_LINES, LARGE_LINES, LARGE = 3, 2, 24
+"""Lines shown at once, and how many of large text, from this height of a line, px; the rest is scrolled to."""
 
 
 class Cautions(QScrollArea):
@@ -28,7 +28,8 @@ class Cautions(QScrollArea):
 
     def sizeHint(self) -> QSize:
         """The lines that its words need at this width, up to `MOST_LINES`."""
-        most = MOST_LINES * self.fontMetrics().lineSpacing() + 6
+        line = self.fontMetrics().lineSpacing()
+        most = (LARGE_LINES if line >= LARGE else MOST_LINES) * line + 6
         return QSize(200, min(most, self.words.heightForWidth(max(self.width(), 200))))
 
     def resizeEvent(self, event: object) -> None:

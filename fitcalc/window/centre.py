@@ -1,24 +1,32 @@
 """The middle of the window: which view is drawn, and the sketch, which can be pointed at and dragged."""
 
 from functools import partial
+from math import hypot
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QToolButton, QVBoxLayout, QWidget
 
 from fitcalc.errors import InputError
 from fitcalc.present.chosen import view_of
-from fitcalc.present.picture import Handle, View
-from fitcalc.window.drags import dragged, live_text
+from fitcalc.present.picture import AXES, XY, Handle, View
+from fitcalc.window.drags import AXIS_NAMES, dragged, live_text
 from fitcalc.window.edits import Gesture
+from fitcalc.window.live import Live
 from fitcalc.window.look import Look
+from fitcalc.window.photo_bar import PhotoBar
+from fitcalc.window.picking import Picker
 from fitcalc.window.pictures import TITLES, picture_of
 from fitcalc.window.session import Session
 from fitcalc.window.sketch.view import SketchView
+from fitcalc.window.sweep_bar import SweepBar
 from fitcalc.window.work import KINDS, Work, at_ref
 
 
 class Centre(QWidget):
     """The sketch with its view switch.
+
+    Attributes:
+        looked_at: the ref of the value that was pointed at last.
 
     Signals:
         cursor_moved: where the pointer is in the view, mm to the right and up, and which view that is.
@@ -30,6 +38,7 @@ class Centre(QWidget):
         super().__init__(parent)
         self._session, self._look = session, look
         self.view: View = "side"
+        self.looked_at = ""
         self._check, self._car = "", session.work.car.key
         self._held: tuple[Handle, Work, Gesture] | None = None
         self.sketch = SketchView(self)
@@ -37,17 +46,23 @@ class Centre(QWidget):
         self.found = QCheckBox("as foun&d", self)
         self.found.setChecked(True)
         self.found.setToolTip("The driver as found, in grey behind the driver after the rework")
-        self.live = QLabel(self)
+        self.live = Live(self.sketch)
+        self.picker = Picker(self.sketch, look)
+        self.photo = PhotoBar(session, self.sketch, self)
+        self.sweep = SweepBar(session, self)
         page = QVBoxLayout(self)
         page.setContentsMargins(0, 0, 0, 0)
         page.addLayout(self._head())
+        page.addLayout(self._second)
         page.addWidget(self.sketch, 1)
+        page.addLayout(self._foot())
         self._connect()
         self._follow_look()
         self.show_view("side")
 
     def show_view(self, view: View) -> None:
         """Draws another view."""
+        self.picker.stop()
         self.view = view
         self.buttons[view].setChecked(True)
         self.refresh()
@@ -62,13 +77,18 @@ class Centre(QWidget):
         if is_other:
             self._check = ""
         emphasis = {self._check} if self._check else None
-        self.sketch.show_picture(picture_of(self._session.drawn, self.view, self.found.isChecked(), emphasis))
+        drawn = self.sweep.at_moment(self._session.drawn)
+        self.sketch.show_picture(picture_of(drawn, self.view, self.found.isChecked(), emphasis))
+        self.photo.refresh(self.view)
+        if not (self._held or self.picker.is_picking):
+            self.live.say(self.sweep.words)
         if is_other:
             self.sketch.fit()
 
     def point_at(self, ref: str) -> None:
         """Marks what shows a value; zooms to the evidence of a check, in the view that shows it best."""
         if ref.partition(".")[0] in KINDS:
+            self.looked_at = ref
             self._drop_check()
             self.sketch.highlight(self._drawn_part(ref))
             return
@@ -110,22 +130,54 @@ class Centre(QWidget):
             group.addButton(button)
             self.buttons[view] = button
             head.addWidget(button)
-        whole = QToolButton(self)
-        whole.setText("Whole")
-        whole.setAccessibleName("show the whole picture")
-        whole.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        whole = self._tool("Whole", "show the whole picture")
         whole.clicked.connect(self._show_whole)
+        self.ruler = self._tool("Ruler", "measure between two points")
+        self.ruler.setCheckable(True)
+        self.ruler.setToolTip("Click two points: their distance in this view (Ctrl+R); Escape ends it")
         head.addWidget(whole)
-        head.addWidget(self.live, 1)
-        head.addWidget(self.found)
+        self._first, self._second = head, QHBoxLayout()
+        self._arrange()
         return head
+
+    def _arrange(self) -> None:
+        """Puts ruler and switch into a line of their own where the text is large."""
+        stacked = self._session.preferences.stacked
+        here, other = (self._second, self._first) if stacked else (self._first, self._second)
+        for widget in (self.ruler, self.found):
+            other.removeWidget(widget)
+            here.removeWidget(widget)
+            here.addWidget(widget)
+        here.setStretchFactor(self.found, 1)
+        side = 6 if stacked else 0
+        self._second.setContentsMargins(side, 0, side, side)
+
+    def _tool(self, text: str, name: str) -> QToolButton:
+        tool = QToolButton(self)
+        tool.setText(text)
+        tool.setAccessibleName(name)
+        tool.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        return tool
+
+    def _foot(self) -> QHBoxLayout:
+        foot = QHBoxLayout()
+        foot.setContentsMargins(0, 0, 0, 0)
+        foot.addWidget(self.sweep, 1)
+        foot.addWidget(self.photo)
+        return foot
 
     def _connect(self) -> None:
         self._session.results_changed.connect(self.refresh)
         self._session.posed.connect(self.refresh)
         self._session.pointed_at.connect(self.point_at)
+        self._session.preferences_changed.connect(self._arrange)
+        self._session.preferences_changed.connect(self.refresh)
         self._look.changed.connect(self._follow_look)
         self.found.toggled.connect(self.refresh)
+        self.sweep.moved.connect(self.refresh)
+        self.ruler.toggled.connect(self._measure)
+        self.picker.told.connect(self.live.say)
+        self.picker.ended.connect(self._end_picking)
         self.sketch.cursor_moved.connect(self._tell_cursor)
         self.sketch.picked.connect(self._pick)
         self.sketch.handle_moved.connect(self._drag)
@@ -165,7 +217,7 @@ class Centre(QWidget):
         try:
             gesture.move(dragged(begun, handle, (right, up), self.view))
         except InputError as error:
-            self.live.setText(str(error))
+            self.live.say(str(error))
             return
         self._show_live(handle)
 
@@ -183,7 +235,7 @@ class Centre(QWidget):
 
     def _end_drag(self) -> None:
         self._held = None
-        self.live.setText("")
+        self.live.say(self.sweep.words)
         self._session.finish_evaluation()
 
     def _handle(self, ref: str) -> Handle | None:
@@ -195,9 +247,27 @@ class Centre(QWidget):
         value = at_ref(self._session.work, handle.ref)
         shown = self._session.shown
         if isinstance(value, float):
-            self.live.setText(f"{name} {shown.signed(value, unit)}")
+            self.live.say(f"{name} {shown.signed(value, unit)}")
         else:
             places = (
                 f"{axis} {shown.amount(getattr(value, axis), 'mm')}" for axis in "xyz" if hasattr(value, axis)
             )
-            self.live.setText(f"{name}: {', '.join(places)}")
+            self.live.say(f"{name}: {', '.join(places)}")
+
+    def _measure(self, on: bool) -> None:
+        if on:
+            self.picker.ask(("Click the first point", "Click the second point"), words=self._length)
+        else:
+            self.picker.stop()
+
+    def _length(self, points: list[XY]) -> str:
+        (x1, y1), (x2, y2) = points[-2:]
+        shown, axes = self._session.shown, [AXIS_NAMES[axis] for axis in AXES[self.view]]
+        parts = ", ".join(
+            f"{axis} {shown.signed(part, 'mm')}" for axis, part in zip(axes, (x2 - x1, y2 - y1), strict=True)
+        )
+        return f"{shown.amount(hypot(x2 - x1, y2 - y1), 'mm')} ({parts})"
+
+    def _end_picking(self) -> None:
+        self.ruler.setChecked(False)
+        self.live.say(self.sweep.words)

@@ -5,7 +5,7 @@ from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Qt
-from PySide6.QtWidgets import QMessageBox
+from PySide6.QtWidgets import QDialog, QMessageBox, QUndoView, QVBoxLayout
 
 from fitcalc.documents.driver import Driver, Measurements
 from fitcalc.documents.edit import with_value
@@ -67,6 +67,37 @@ class Commands(QObject):
     def quit(self) -> None:
         """Closes the window, which asks where something is not saved."""
         self._window.close()
+
+    def show_undo_list(self) -> None:
+        """Every step, in a small window beside the work."""
+        dialog = QDialog(self._window)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.setWindowTitle("Undo list")
+        steps = QUndoView(self._session.undo_stack, dialog)
+        steps.setEmptyLabel("as opened")
+        steps.setAccessibleName("undo list")
+        QVBoxLayout(dialog).addWidget(steps)
+        dialog.show()
+
+    def load_photo(self) -> None:
+        """Asks for a photo to lie under the side view."""
+        self._window.photos.ask_file()
+
+    def square_photo(self) -> None:
+        """Asks for the points that square the photo."""
+        self._window.photos.square()
+
+    def remove_photo(self) -> None:
+        """Takes the photo away from the car; its file stays."""
+        self._session.edit("car.photo", None, "take the photo away")
+
+    def pick_point(self) -> None:
+        """Takes the next click in the sketch as the point in the worksheet that is looked at."""
+        self._window.photos.pick_point()
+
+    def ruler(self) -> None:
+        """Measures between two points of the sketch, or stops doing so."""
+        self._window.centre.ruler.toggle()
 
     def find_rework(self) -> None:
         """Looks for the least rework off the window's thread."""

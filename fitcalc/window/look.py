@@ -37,6 +37,7 @@ QLabel[role="heading"] {{ font-weight: bold; }}
 QLabel[role="quiet"] {{ color: {quiet}; }}
 QLabel[role="estimated"] {{ color: {estimated}; font-style: italic; }}
 QLabel[role="refused"] {{ color: {failed}; }}
+QLabel[role="live"] {{ color: {ink}; background: {paper}; border: 1px solid {rule}; padding: 1px; }}
 QFrame[role="bar"] {{ background: {panel}; border-top: 1px solid {rule}; }}
 QLineEdit {{ background: {paper}; color: {ink}; border: 1px solid {rule}; border-radius: 2px; padding: 1px 3px; }}
 QLineEdit:focus {{ border: 2px solid {accent}; padding: 0px 2px; }}
@@ -59,6 +60,8 @@ QListView:focus {{ border: 2px solid {accent}; }}
 class Look(QObject):
     """How the program looks; follows the system where the person does not choose.
 
+    At first only font and palette are set; the style sheet comes with the first `show_as`, once for all widgets.
+
     Signals:
         changed: colours or text size are others than before.
     """
@@ -72,7 +75,8 @@ class Look(QObject):
         self._application, self._preferences = application, preferences
         self._system_size = QFontDatabase.systemFont(QFontDatabase.SystemFont.GeneralFont).pointSizeF()
         application.styleHints().colorSchemeChanged.connect(self._follow_system)
-        self.show_as(preferences)
+        application.setFont(self._font())
+        application.setPalette(palette_of(self.colours))
 
     @property
     def colours(self) -> Colours:

@@ -17,6 +17,7 @@ from fitcalc.window.look import Look
 from fitcalc.window.menus import Menus
 from fitcalc.window.notice import Notice
 from fitcalc.window.people import People
+from fitcalc.window.photos import Photos
 from fitcalc.window.preferences import settings
 from fitcalc.window.rework.panel import Rework
 from fitcalc.window.session import Session
@@ -41,7 +42,7 @@ class MainWindow(QMainWindow):
         self.centre, self.findings = Centre(session, look, self), Findings(session, look, self)
         self.rework = Rework(session, look, self)
         self._lay_out()
-        self.commands = Commands(self)
+        self.commands, self.photos = Commands(self), Photos(self)
         self.menus = Menus(self)
         self.status = Status(self)
         self._connect()
@@ -50,6 +51,7 @@ class MainWindow(QMainWindow):
         self._restore_shape()
         self._share_out()
         self._show_title()
+        look.show_as(session.preferences)
 
     def settle_typing(self) -> None:
         """Uses what is typed in the field that has the keyboard."""
@@ -85,6 +87,7 @@ class MainWindow(QMainWindow):
             event.ignore()
             self._ask_before_closing()
             return
+        self._let_go()
         self.jobs.wait()
         self.autosave.forget()
         settings().setValue("geometry", self.saveGeometry())
@@ -105,6 +108,7 @@ class MainWindow(QMainWindow):
     def _lay_out(self) -> None:
         left = QWidget(self)
         left.setMinimumWidth(LEAST_LEFT)
+        self.people.setMinimumWidth(1)
         column = QVBoxLayout(left)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -136,7 +140,8 @@ class MainWindow(QMainWindow):
         )
         left = max(left, LEAST_LEFT)
         self.parts.setSizes([left, self.width() - left - right, right])
-        strip = min(14 * self.fontMetrics().lineSpacing(), self.height() // 4)
+        share = 6 if self.session.preferences.stacked else 4
+        strip = min(14 * self.fontMetrics().lineSpacing(), self.height() // share)
         self.middle.setSizes([self.height() - strip, strip])
         foot = min(10 * self.fontMetrics().lineSpacing(), self.height() // 5)
         for panel in (self.worksheet, self.findings):
@@ -162,6 +167,14 @@ class MainWindow(QMainWindow):
         work = self.session.work
         self.setWindowModified(bool(self.session.unsaved()))
         self.setWindowTitle(f"{work.driver.name} in {work.car.document.name}[*] - fitcalc")
+
+    def _let_go(self) -> None:
+        """Leaves nothing half done, so that no event of a widget that goes meets one that has gone."""
+        self.centre.picker.stop()
+        self.centre.sweep.play.setChecked(False)
+        focused = self.focusWidget()
+        if focused is not None:
+            focused.clearFocus()
 
     def _ask_before_closing(self) -> None:
         names = ", ".join(self.filing.describe(each) for each in self.session.unsaved())

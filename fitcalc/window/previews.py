@@ -69,10 +69,10 @@ def _posed(work: Work, setup: Setup, last: Result) -> Result:
     car, driver = work.car.document, work.driver
     links = last.links if driver is last.driver else links_for(driver)
     sitting = seated(car, links, setup, last)
-    return Result(car, driver, links, setup, last.rules, sitting, {}, (), tuple(_drawn(last, sitting)))
+    return Result(car, driver, links, setup, last.rules, sitting, {}, (), tuple(checks_seated(last, sitting)))
 
 
-def _drawn(last: Result, sitting: Sitting) -> Iterator[Check]:
+def checks_seated(last: Result, sitting: Sitting) -> Iterator[Check]:
     """The checks that the sketch shows something of while nothing but the posture is known."""
     angles = dict(_angles(sitting))
     for check in last.checks:

@@ -4,7 +4,6 @@ from dataclasses import dataclass
 
 from fitcalc.body.links import links_for
 from fitcalc.documents.setup import Setup
-from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.result import Result
 from fitcalc.window.work import Occupant, Work
 
@@ -67,12 +66,16 @@ def _same_start(work: Work, choice: Choice, last: Results) -> bool:
 
 
 def _result(work: Work, setup: Setup, rules: str) -> Result:
+    from fitcalc.fit.evaluate import evaluate
+
     return evaluate(work.car.document, work.driver, setup, rules or None, links_for(work.driver))
 
 
 def _other(work: Work, choice: Choice, last: Results | None) -> Result | None:
     if choice.overlaid is None or not _is_another(work, choice.overlaid):
         return None
+    from fitcalc.fit.evaluate import evaluate
+
     person = work.occupants[choice.overlaid]
     if last and last.other and _is_of(last.other, work, person):
         return last.other

@@ -1,10 +1,12 @@
 """Numbers in the units that the person reads; the documents stay in mm, degrees and kg."""
 
+import re
 from dataclasses import dataclass
 
 from fitcalc.present import wording
 from fitcalc.units import KG_PER_POUND, MM_PER_INCH
 
+AMOUNT = re.compile(r"(-?\d+(?:\.\d+)?) mm\b", re.ASCII)
 DECIMALS = {"mm": 1, "in": 3, "kg": 1, "lb": 1, "deg": 1, "-": 3}
 """Decimals of a measured value; results are rounded by `present.wording`."""
 
@@ -48,6 +50,10 @@ class Shown:
     def span(self, low: float | None, high: float | None, unit: str) -> str:
         """An allowed range in words."""
         return wording.span(self._or_none(low, unit), self._or_none(high, unit), self.unit(unit))
+
+    def words(self, text: str) -> str:
+        """A sentence with its lengths in the units shown."""
+        return AMOUNT.sub(lambda found: self.amount(float(found[1]), "mm"), text) if self.inches else text
 
     def _or_none(self, stored: float | None, unit: str) -> float | None:
         return None if stored is None else self.value(stored, unit)

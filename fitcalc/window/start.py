@@ -18,7 +18,10 @@ CANNOT_START = 2
 
 def start(paths: list[str]) -> int:
     """Opens the window on these files, or on a sample; the exit status is 2 where a window can't be had."""
-    if not plainly_starts() and not _trial_succeeds():
+    is_plain = plainly_starts()
+    trial = None if is_plain else _trial()
+    load_core()
+    if trial is not None and not _succeeds(trial):
         sys.stderr.write(f"fitcalc: {no_window()}\n")
         return CANNOT_START
     from fitcalc.window.program import run
@@ -34,12 +37,6 @@ def no_window() -> str:
     )
 
 
-def _trial_succeeds() -> bool:
-    with _trial() as trial:
-        _load_core()
-        return _succeeds(trial)
-
-
 def _trial() -> subprocess.Popen[bytes]:
     """Qt started in a process of its own, because Qt ends the process that it can't start in."""
     environment = os.environ | {"QT_FATAL_WARNINGS": ""}
@@ -48,9 +45,12 @@ def _trial() -> subprocess.Popen[bytes]:
     )
 
 
-def _load_core() -> None:
-    """Loads the calculation, which needs no Qt, while the trial runs."""
-    import fitcalc.fit.evaluate  # noqa: F401
+def load_core() -> None:
+    """Loads all that needs no Qt: while the trial runs, and before Qt, which makes every later import dearer."""
+    import fitcalc.documents.samples
+    import fitcalc.documents.store
+    import fitcalc.window.pictures
+    import fitcalc.window.previews  # noqa: F401
 
 
 def _succeeds(trial: subprocess.Popen[bytes]) -> bool:

@@ -1,7 +1,8 @@
 """From the start of Python until the window is painted, beside a bare window that imports the same libraries.
 
 Run from the root of the project: python tests/benchmarks/bench_start.py. Each start is a process of its own, the two
-kinds by turns. Goal: the window is there within twice the time of the bare one. "evaluated" is when the findings too
+kinds by turns, both from compiled modules as an installed program has them.
+Goal: the window is there within twice the time of the bare one. "evaluated" is when the findings too
 are there; until then the window can be used already.
 """
 
@@ -15,7 +16,8 @@ from pathlib import Path
 
 ROOT, RUNS, GOAL = Path(__file__).resolve().parents[2], 9, 2.0
 BARE = """
-import numpy, shapely, pydantic, tomllib
+import numpy, shapely, tomllib
+from pydantic import BaseModel
 from PySide6.QtWidgets import QApplication, QMainWindow
 application = QApplication([])
 window = QMainWindow()
@@ -26,7 +28,9 @@ print(time.time(), time.time())
 """
 OWN = """
 from fitcalc.window.display import plainly_starts
+from fitcalc.window.start import load_core
 assert plainly_starts()
+load_core()
 from PySide6.QtWidgets import QApplication
 from fitcalc.window.program import open_window
 application = QApplication([])
@@ -42,11 +46,13 @@ print(there, time.time())
 """
 
 
-def seconds(code):
+def seconds(code, compiled):
     """From the start of a process until its window is there, and until all of it is."""
     with tempfile.TemporaryDirectory() as home:
         folders = dict.fromkeys(("HOME", "XDG_CONFIG_HOME", "XDG_DATA_HOME"), home)
-        environment = os.environ | {"QT_QPA_PLATFORM": "offscreen", "PYTHONPATH": str(ROOT)} | folders
+        settings = {"QT_QPA_PLATFORM": "offscreen", "PYTHONPATH": str(ROOT), "PYTHONPYCACHEPREFIX": compiled}
+        environment = os.environ | settings | folders
+        environment.pop("PYTHONDONTWRITEBYTECODE", None)
         began = time.time()
         told = subprocess.run(
             [sys.executable, "-c", f"import time\n{code}"],
@@ -60,9 +66,10 @@ def seconds(code):
 
 def main():
     """Prints the medians and their ratio."""
-    for code in (BARE, OWN):
-        seconds(code)
-    times = [(seconds(BARE)[0], *seconds(OWN)) for _ in range(RUNS)]
+    with tempfile.TemporaryDirectory() as compiled:
+        for code in (BARE, OWN):
+            seconds(code, compiled)
+        times = [(seconds(BARE, compiled)[0], *seconds(OWN, compiled)) for _ in range(RUNS)]
     bare, there, evaluated = (statistics.median(each) for each in zip(*times, strict=True))
     print(
         f"bare window {bare:.3f} s, window {there:.3f} s ({there / bare:.2f} times), evaluated {evaluated:.3f} s"

@@ -11,7 +11,7 @@ from fitcalc.documents.guide import example_path, guide_for, guides
 from fitcalc.documents.setup import Setup
 
 POINTS = ({"x", "y", "z"}, {"x", "z"})
-UNMEASURED = ("format", "tape", "targets")
+UNMEASURED = ("format", "tape", "targets", "photo")
 GUIDES = [(kind, guide) for kind in (Car, Driver) for guide in guides(kind).values()]
 each_guide = pytest.mark.parametrize(("kind", "guide"), GUIDES, ids=lambda value: getattr(value, "field", ""))
 

@@ -1,10 +1,12 @@
 """A window for each test, as the first start opens it, and nothing left of it afterwards."""
 
+import gc
 import threading
 
 import pytest
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, Qt, QTimer
 from PySide6.QtWidgets import QApplication, QFileDialog, QLineEdit, QMessageBox
+from shiboken6 import isValid
 
 from fitcalc.window.program import open_window
 
@@ -16,6 +18,13 @@ def nothing_left(qapp):
     qapp.processEvents()
     assert qapp.topLevelWidgets() == []
     assert threading.active_count() == 1
+    assert running_timers() == []
+
+
+def running_timers():
+    """Every timer that somebody forgot."""
+    timers = (each for each in gc.get_objects() if type(each) is QTimer)
+    return [each.objectName() or repr(each.parent()) for each in timers if isValid(each) and each.isActive()]
 
 
 @pytest.fixture

@@ -19,11 +19,15 @@ from fitcalc.present.picture import Handle
 from fitcalc.present.wording import CAUTIONS
 from fitcalc.window.colours import DARK, LIGHT, contrast
 from fitcalc.window.findings.model import FINDING
-from fitcalc.window.look import Look
 
 CONTROLS = (QAbstractButton, QAbstractSlider, QAbstractSpinBox, QComboBox, QLineEdit, QListView)
 GROUNDS = ("paper", "panel", "raised")
 INKS = ("ink", "quiet", "estimated", "passed", "advised", "failed", "unassessed", "accent")
+
+
+def boxes(window):
+    """The combo boxes that are always in sight."""
+    return (window.people.driver, window.people.over, window.findings.rules, window.findings.compared)
 
 
 def finding(window, row):
@@ -199,6 +203,31 @@ def test_the_window_fits_a_small_screen(window, session, size):
     assert window.minimumSizeHint().height() <= 800
 
 
+@pytest.mark.parametrize("size", [100, 200])
+@pytest.mark.parametrize("inches", [False, True])
+def test_no_panel_scrolls_sideways(window, session, qtbot, size, inches):
+    session.prefer(text_size=size, inches=inches)
+    window.resize(1280, 800)
+    for section in window.worksheet.sections:
+        section.open()
+    qtbot.wait(1)
+    areas = [window.worksheet._area, window.rework._area, window.findings.list]
+    assert [area.horizontalScrollBar().maximum() for area in areas] == [0, 0, 0]
+    assert window.worksheet.width() >= 330
+    assert all(box.width() >= box.fontMetrics().horizontalAdvance(box.currentText()) for box in boxes(window))
+
+
+@pytest.mark.parametrize("size", [100, 200])
+@pytest.mark.parametrize("inches", [False, True])
+def test_no_control_of_the_rework_is_cut(window, session, qtbot, size, inches):
+    session.prefer(text_size=size, inches=inches)
+    window.resize(1280, 800)
+    qtbot.wait(1)
+    wide = window.rework._area.viewport().width()
+    assert all(each.geometry().right() <= wide for each in window.rework.controls)
+    assert all(each.width() >= each.minimumSizeHint().width() for each in window.rework.controls)
+
+
 def test_finding_the_least_rework_leaves_the_knees_as_wished(window, session, qtbot):
     qtbot.mouseClick(window.rework.find_button, Qt.MouseButton.LeftButton)
     assert window.status.cancel.isVisible()
@@ -222,6 +251,19 @@ def test_f6_goes_round_the_panels(window, qtbot):
         window.menus.actions["next_panel"].trigger()
         visited += [panel for panel in panels if panel.isAncestorOf(window.focusWidget())]
     assert visited == panels
+
+
+class Styled:
+    """The application under a system of another colour scheme, which the offscreen platform can't be."""
+
+    def __init__(self, application, hints):
+        self._application, self._hints = application, hints
+
+    def styleHints(self):
+        return self._hints
+
+    def __getattr__(self, name):
+        return getattr(self._application, name)
 
 
 def controls(window):
@@ -267,12 +309,17 @@ def test_contrast_of_black_and_white_is_21():
     assert contrast("#777777", "#777777") == 1.0
 
 
-def test_the_system_decides_light_or_dark_until_somebody_chooses(qapp, window):
-    look = window.findChild(Look) or window.look
-    qapp.styleHints().setColorScheme(Qt.ColorScheme.Dark)
-    follows = look.colours is DARK
-    qapp.styleHints().unsetColorScheme()
-    assert follows or qapp.platformName() == "offscreen"
+@pytest.mark.parametrize(("scheme", "palette"), [(Qt.ColorScheme.Dark, DARK), (Qt.ColorScheme.Light, LIGHT)])
+def test_the_system_decides_light_or_dark_until_somebody_chooses(
+    qapp, window, session, monkeypatch, scheme, palette
+):
+    hints = type("Hints", (), {"colorScheme": lambda self: scheme})()
+    monkeypatch.setattr(window.look, "_application", Styled(qapp, hints))
+    window.look._follow_system()
+    assert window.look.colours is palette
+    assert qapp.palette().window().color().name() == palette.panel
+    session.prefer(theme="light")
+    assert window.look.colours is LIGHT
 
 
 def test_fitting_robin_to_the_hillclimb_car_by_mouse_and_keys(

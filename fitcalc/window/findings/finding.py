@@ -75,7 +75,7 @@ def _finding(check: Check, second: Iterable[Check], shown: Shown) -> Finding:
         rules=check.rules,
         points=quantities()[figure.quantity].points,
         source="" if check.source is None else str(check.source),
-        remedy=check.remedy,
+        remedy=shown.words(check.remedy),
         missing=f"car.{figure.missing.split(',')[0].split(' ')[0]}" if figure.missing else "",
         compared="\n".join(_under_other_rules(each, shown) for each in second),
     )

@@ -21,6 +21,8 @@ from fitcalc.window.session import Session
 from fitcalc.window.shown import Shown
 from fitcalc.window.work import at_ref
 
+BETWEEN = 8
+"""Room between title and span, and between slider and box, px."""
 DECIMALS = {"mm": 1, "in": 3, "deg": 1}
 
 
@@ -102,6 +104,11 @@ class ControlWidget(QWidget):
         for widget in (self.slider, self.box):
             widget.setEnabled(low != high)
 
+    def least_width(self) -> int:
+        """Room that its words need now, whatever the layout remembers."""
+        texts = self.title.sizeHint().width() + self.span.sizeHint().width()
+        return BETWEEN + max(texts, self.slider.minimumWidth() + self.box.sizeHint().width())
+
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Points at what has the keyboard, and ends a run of key presses when it leaves."""
         if event.type() == QEvent.Type.FocusIn:
@@ -121,6 +128,7 @@ class ControlWidget(QWidget):
         self.box.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         for left, right in ((self.title, self.span), (self.slider, self.box)):
             line = QHBoxLayout()
+            line.setSpacing(BETWEEN)
             line.addWidget(left, 1)
             line.addWidget(right)
             page.addLayout(line)

@@ -20,8 +20,10 @@ from fitcalc.window.rework.control import ControlWidget
 from fitcalc.window.rework.spans import Control, controls_of
 from fitcalc.window.session import Session
 
-COLUMN_TEXT = "throttle longer arm -123 to 12"
-"""What one column of controls must have room for."""
+SIDE, BETWEEN = 6, 14
+"""Room beside the controls and between two columns of them, px."""
+HEAD_TEXT = "Rework seat 123 mm rearward As found Find least rework and their frames"
+"""What the heading must have room for, or else the seat is left out."""
 MOST_COLUMNS = 3
 """Seat, then box and wheel, then a row for each kind of pedal bar: clutch, brake and throttle side by side."""
 
@@ -41,9 +43,10 @@ class Rework(QFrame):
         super().__init__(parent)
         self._session, self._look = session, look
         self.controls: list[ControlWidget] = []
+        self._car = session.work.car.document
         self.setAccessibleName("rework")
         page = QVBoxLayout(self)
-        page.setContentsMargins(6, 4, 6, 4)
+        page.setContentsMargins(SIDE, 4, SIDE, 4)
         page.addLayout(self._head())
         self._area = QScrollArea(self, widgetResizable=True)
         self._area.setFrameShape(QFrame.Shape.NoFrame)
@@ -51,17 +54,24 @@ class Rework(QFrame):
         self._area.setAccessibleName("changes")
         page.addWidget(self._area, 1)
         session.work_changed.connect(self.refresh)
-        session.preferences_changed.connect(self.refresh)
+        session.preferences_changed.connect(self._follow_preferences)
         session.wanted.connect(self.go_to)
         self._build()
 
     def refresh(self) -> None:
         """Shows the rework as it is; another car brings other controls."""
-        if [each.control for each in self.controls] != self._wanted():
-            self._build()
+        car = self._session.work.car.document
+        if car is not self._car:
+            self._car = car
+            if [each.control for each in self.controls] != self._wanted():
+                self._build()
         for control in self.controls:
             control.refresh()
         self._told.setText(self._seat_move())
+
+    def _follow_preferences(self) -> None:
+        self.refresh()
+        self._arrange()
 
     def go_to(self, ref: str) -> None:
         """Gives the box of a change the keyboard."""
@@ -119,18 +129,18 @@ class Rework(QFrame):
             ControlWidget(self._session, self._look, control, page) for control in self._wanted()
         ]
         self._grid = QGridLayout(page)
-        self._grid.setContentsMargins(0, 0, 4, 0)
+        self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setVerticalSpacing(3)
-        self._grid.setHorizontalSpacing(14)
+        self._grid.setHorizontalSpacing(BETWEEN)
         self._grid.setAlignment(Qt.AlignmentFlag.AlignTop)
         self._area.setWidget(page)
         self._arrange()
         self.refresh()
 
     def _arrange(self) -> None:
-        wide = self.fontMetrics().horizontalAdvance(COLUMN_TEXT)
-        columns = max(1, min(MOST_COLUMNS, self.width() // wide))
-        self._told.setVisible(self.width() > 3 * wide)
+        wide = max(control.least_width() for control in self.controls) + BETWEEN
+        columns = max(1, min(MOST_COLUMNS, (self.width() - 2 * SIDE + BETWEEN) // wide))
+        self._told.setVisible(self.width() > self.fontMetrics().horizontalAdvance(HEAD_TEXT))
         for control in self.controls:
             self._grid.removeWidget(control)
         for row, controls in enumerate(_rows(self.controls, columns)):

@@ -3,11 +3,13 @@
 from dataclasses import dataclass
 
 from fitcalc.documents.car import Car
+from fitcalc.fit.variables import variables_for
 
 SLIDING = 1.0
 """Step of what slides freely, mm: what a tape can set."""
 TURNING = 0.5
 """Step of what turns, deg."""
+ANCHORS = "shoulder_anchor_raise"
 Span = tuple[float, float]
 
 
@@ -68,7 +70,15 @@ def controls_of(car: Car) -> tuple[Control, ...]:
         Control("rest", "setup.box_travel", "box rearward", "mm", -box.box_forward, box.box_rearward, slots),
         Control("rest", "setup.wheel_spacer", "wheel spacer", "mm", 0.0, spacer, SLIDING),
     )
-    return (*seat, *rest, *_pedals(car))
+    return (*seat, *rest, *_anchors(car), *_pedals(car))
+
+
+def _anchors(car: Car) -> tuple[Control, ...]:
+    spans = (each for each in variables_for(car) if each.path == ANCHORS)
+    return tuple(
+        Control("rest", f"setup.{ANCHORS}", "anchors up", "mm", each.low, each.high, SLIDING)
+        for each in spans
+    )
 
 
 def _pedals(car: Car) -> tuple[Control, ...]:

@@ -1,0 +1,141 @@
+"""The driver at one moment of a movement: a pedal part way down, or the wheel turned."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from fitcalc.checks.cleats import closest_shoe
+from fitcalc.checks.shoe_sweep import (
+    TOE_OUT,
+    Least,
+    ShoeSweep,
+    half_width_turned,
+    least_to_bulkhead,
+    least_to_surface,
+    least_to_thing,
+    shoe_outline,
+)
+from fitcalc.checks.surroundings import floor, obstacles, roof
+from fitcalc.documents.car import Car
+from fitcalc.fit.result import Result
+from fitcalc.posture.cases import column
+from fitcalc.posture.limbs import leg_to
+from fitcalc.posture.pads import pad_at, pad_edges
+from fitcalc.posture.sit import OnPedal, Sitting, foot_pressed, hands_at
+from fitcalc.window.previews import checks_seated
+
+STEERING = "steering"
+TURNS = np.linspace(-1.0, 1.0, 49)
+"""Parts of the turning range at which the worst one is looked for."""
+
+
+@dataclass(frozen=True)
+class Movement:
+    """Something that moves through a range.
+
+    Attributes:
+        name: of the pedal, or `STEERING`.
+        low, high: ends of the range, as parts of pedal travel or of the turning range used.
+    """
+
+    name: str
+    low: float
+    high: float
+
+
+@dataclass(frozen=True)
+class Nearest:
+    """What comes closest: the figure's id, the room in mm or the angle in deg, and the part of the range."""
+
+    id: str
+    room: float
+    at: float
+
+
+def movements_of(car: Car) -> tuple[Movement, ...]:
+    """Everything that moves on this car."""
+    wheel = (Movement(STEERING, -1.0, 1.0),) if car.steering_wheel is not None else ()
+    return (*(Movement(name, 0.0, 1.0) for name in car.fitted_pedals()), *wheel)
+
+
+def at_moment(result: Result, name: str, part: float) -> Result:
+    """The result with one pedal pressed or the wheel turned: the posture is new, its joint angles with it."""
+    sitting = _turned(result, part) if name == STEERING else _pressed(result, name, part)
+    return replace(result, sitting=sitting, checks=tuple(checks_seated(result, sitting)))
+
+
+def nearest_now(result: Result, name: str) -> Nearest | None:
+    """What the shoe on a pedal is closest to in the posture of this result: a sweep that stands still."""
+    worked, links = result.sitting.pedals[name], result.links
+    pedal = result.car.fitted_pedals()[name]
+    half, pad_half = half_width_turned(links, TOE_OUT), column(pedal.pad_width) / 2
+    y, pad_y = worked.rest.foot.heel[:, 1], worked.rest_pad.centre[:, 1]
+    still = ShoeSweep(
+        shoes=np.repeat(shoe_outline(worked.rest.foot, links)[:, None], 2, axis=1),
+        pads=np.repeat(np.stack(pad_edges(worked.rest_pad, pedal), axis=1)[:, None], 2, axis=1),
+        low=y - half,
+        high=y + half,
+        pad_low=pad_y - pad_half,
+        pad_high=pad_y + pad_half,
+    )
+    return _least(dict(_rooms(result.car, still)))
+
+
+def worst(result: Result, name: str) -> Nearest | None:
+    """The worst moment of a movement: where the shoe passes closest, or where the arms are straightest."""
+    if name != STEERING:
+        return _least({id.split(".")[-1]: least for id, least in closest_shoe(result.case, name).items()})
+    wheel = result.car.steering_wheel
+    arms = hands_at(
+        result.car,
+        result.links,
+        result.setup,
+        result.sitting.trunk,
+        TURNS * float(wheel.lock if wheel else 0.0),
+    )
+    if arms is None:
+        return None
+    straightest = np.maximum(*(arm.elbow_angle + arm.shortfall for arm in arms))
+    at = int(np.argmax(straightest))
+    return Nearest("elbow", float(max(arm.elbow_angle[at] for arm in arms)), float(TURNS[at]))
+
+
+def _pressed(result: Result, name: str, part: float) -> Sitting:
+    car, setup, links, sitting = result.car, result.setup, result.links, result.sitting
+    pedal, worked = car.fitted_pedals()[name], sitting.pedals[name]
+    pad = pad_at(pedal, getattr(setup, name), column(setup.box_travel), part)
+    foot = worked.rest.foot if part == 0.0 else foot_pressed(name, worked.rest.foot, pad, pedal, links, car)
+    moved = OnPedal(pad, worked.full_pad, leg_to(worked.rest.hip, foot, sitting.trunk, links), worked.full)
+    others = {other: at for other, at in sitting.pedals.items() if other != name}
+    is_left = worked.rest.hip is sitting.hips[0]
+    # the drawing shows the left leg on the first of its pedals and the right leg on the last
+    return replace(sitting, pedals={name: moved} | others if is_left else others | {name: moved})
+
+
+def _turned(result: Result, part: float) -> Sitting:
+    wheel = result.car.steering_wheel
+    turn = column(part * (wheel.lock if wheel else 0.0))
+    return replace(
+        result.sitting, hands=hands_at(result.car, result.links, result.setup, result.sitting.trunk, turn)
+    )
+
+
+def _rooms(car: Car, still: ShoeSweep) -> Iterator[tuple[str, Least]]:
+    for surface in (roof(car), floor(car)):
+        if surface is not None:
+            yield surface.key, least_to_surface(still, surface)
+    if car.footwell.bulkhead is not None:
+        yield "bulkhead", least_to_bulkhead(still, column(car.footwell.bulkhead))
+    for thing in obstacles(car):
+        yield thing.key, least_to_thing(still, thing)
+
+
+def _least(found: Mapping[str, Least]) -> Nearest | None:
+    """The closest but the floor, on which the shoe stands."""
+    near = [
+        Nearest(key, float(each.room[0]), float(each.travel[0]))
+        for key, each in found.items()
+        if key != "floor"
+    ]
+    return min(near, key=lambda each: each.room, default=None)
