@@ -29,6 +29,7 @@ def add(commands: Commands) -> None:
     fitted = command(commands, "fit", _fit, "the rework: seat offset first, then pedal extensions")
     fitted.add_argument("--save", metavar="FILE", help="write the rework to this setup file")
     for each in (check, fitted):
+        each.add_argument("--all", action="store_true", help="every check and figure, not only the telling ones")
         for ask in (ask_car, ask_driver, ask_rules, ask_json):
             ask(each)
 
@@ -60,10 +61,10 @@ def _fit(options: Options) -> int:
 
 
 def _show(record: ResultRecord, options: Options) -> None:
-    from fitcalc.present.summary import heading, tables
+    from fitcalc.present.summary import heading, left_out, tables
 
     if options.json:
         print_json(record)
         return
-    print(heading(record), end="\n\n")
-    print_tables(tables(record))
+    print(heading(record) if options.all else f"{heading(record)}\n{left_out(record)}", end="\n\n")
+    print_tables(tables(record, options.all))

@@ -1,7 +1,10 @@
 """The record as tables for a person: what to do, how the driver then sits, what the limits say."""
 
+from collections.abc import Sequence
+
+from fitcalc.documents.setup import Setup
 from fitcalc.present.bar_tables import bars_table
-from fitcalc.present.record import CheckRecord, ResultRecord
+from fitcalc.present.record import CheckRecord, FigureRecord, ResultRecord
 from fitcalc.present.tables import Table
 from fitcalc.present.wording import MARKS, amount, number, seat_move, signed, span
 
@@ -9,20 +12,38 @@ GROUPS = (
     ("Straps", "harness."),
     ("Cleats, shoes and pedals", "cleat."),
 )
+STRAP_ANGLES = (".side_angle", ".plan_angle", ".rim_angle")
+ALWAYS_TOLD = (*STRAP_ANGLES, "head.hoop_line")
 
 
-def tables(record: ResultRecord) -> list[Table]:
-    """All tables of one record, in reading order."""
+def tables(record: ResultRecord, everything: bool = False) -> list[Table]:
+    """All tables of one record, in reading order.
+
+    Args:
+        record: from `record.check_record` or `record.fit_record`.
+        everything: also the checks that pass away from straps and shoes, and the figures that nothing limits.
+    """
     sitting = posture_table(record)
     bars = bars_table({name: pedal.bar for name, pedal in record.pedals.items()})
-    work = [seat_table(record), pedal_table(record), bars]
-    groups = [
-        checks_table(title, [c for c in record.checks if c.id.startswith(start)]) for title, start in GROUPS
-    ]
+    untouched = record.as_found is None and record.setup == Setup()
+    work = [pedal_table(record)] if untouched else [seat_table(record), pedal_table(record), bars]
+    checks = record.checks if everything else [check for check in record.checks if _telling(check)]
+    groups = [checks_table(title, [c for c in checks if c.id.startswith(start)]) for title, start in GROUPS]
     starts = tuple(start for _, start in GROUPS)
-    rest = checks_table("Everything else", [c for c in record.checks if not c.id.startswith(starts)])
-    more = [figures_table(record), remedies_table(record.checks), checklist_table(record)]
+    rest = checks_table("Everything else", [c for c in checks if not c.id.startswith(starts)])
+    figures = figures_table(record.figures) if everything else strap_angles_table(record)
+    more = [figures, remedies_table(record.checks), checklist_table(record)]
     return [*work, sitting, *groups, rest, *more]
+
+
+def left_out(record: ResultRecord) -> str:
+    """What the short tables leave out, in a line."""
+    passing = sum(not _telling(check) for check in record.checks)
+    return f"{passing} more checks pass, and {len(record.figures)} figures have no limit: --all shows them."
+
+
+def _telling(check: CheckRecord) -> bool:
+    return check.status != "pass" or check.id.startswith("cleat.") or check.id.endswith(ALWAYS_TOLD)
 
 
 def seat_table(record: ResultRecord) -> Table:
@@ -116,10 +137,15 @@ def remedies_table(checks: list[CheckRecord]) -> Table:
     return Table("What would mend it", ("id", "remedy", "limit from"), rows)
 
 
-def figures_table(record: ResultRecord) -> Table:
+def figures_table(figures: Sequence[FigureRecord]) -> Table:
     """What was measured and no limit bounds."""
-    rows = tuple((f.label, amount(f.value, f.unit), f.id) for f in record.figures)
+    rows = tuple((f.label, amount(f.value, f.unit), f.id) for f in figures)
     return Table("For information: no limit in the chosen sets", ("what", "value", "id"), rows)
+
+
+def strap_angles_table(record: ResultRecord) -> Table:
+    """The strap angles that no limit bounds."""
+    return figures_table([figure for figure in record.figures if figure.id.endswith(STRAP_ANGLES)])
 
 
 def checklist_table(record: ResultRecord) -> Table:
