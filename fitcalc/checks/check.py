@@ -105,12 +105,16 @@ class Check:
     @property
     def fails(self) -> Bools:
         """Where a bound that must hold is broken, `(n,)`."""
-        return _broken(self.margin)
+        return self._broken(self.margin)
 
     @property
     def advises(self) -> Bools:
         """Where only a recommendation is broken, `(n,)`."""
-        return _broken(self.comfort_margin) & ~self.fails
+        return self._broken(self.comfort_margin) & ~self.fails
+
+    def _broken(self, margin: Floats | None) -> Bools:
+        broken = np.zeros(1, dtype=bool) if margin is None else margin < -ROUNDING
+        return broken if self.figure.absent is None else broken & ~self.figure.absent
 
     @cached_property
     def status(self) -> Status:
@@ -150,7 +154,3 @@ def _room(value: Floats | None, low: Floats | None, high: Floats | None) -> Floa
         return None
     sides = ([] if low is None else [value - low]) + ([] if high is None else [high - value])
     return np.min(np.broadcast_arrays(*sides), axis=0)
-
-
-def _broken(margin: Floats | None) -> Bools:
-    return np.zeros(1, dtype=bool) if margin is None else margin < -ROUNDING

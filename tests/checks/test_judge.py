@@ -154,3 +154,12 @@ def test_the_window_of_heights_is_where_the_finding_turns():
         moved = seated(driver="robin", setup=Setup(shoulder_anchor_raise=float(height - found)))
         checks = {each.id: each for each in judged(harness_figures(moved), "student", is_reclined(moved))}
         assert checks["harness.shoulder_left.side_angle"].status == status
+
+
+def test_cases_without_the_part_break_nothing():
+    """Rim angle of 50 deg is 5 too much, of 20 only more than advised; a car without that part has neither."""
+    measured = figure("harness.shoulder.rim_angle", 50.0, 50.0, 20.0, 20.0)
+    absent = np.array([False, True, False, True])
+    check = judged([replace(measured, absent=absent)], "fia_253")[0]
+    np.testing.assert_array_equal(check.fails, [True, False, False, False])
+    np.testing.assert_array_equal(check.advises, [False, False, True, False])
