@@ -9,6 +9,7 @@ from fitcalc.documents.atomic import replace_file
 from fitcalc.documents.fields import Document
 from fitcalc.documents.toml_text import fresh
 from fitcalc.errors import InputError
+from fitcalc.fit.progress import Progress, unheeded
 from fitcalc.paper.dxf import dxf_bytes
 from fitcalc.paper.job import Job
 from fitcalc.paper.page import Paper
@@ -48,15 +49,23 @@ def sheet_files(job: Job, paper: Paper) -> dict[str, bytes]:
     }
 
 
-def write_sheets(job: Job, paper: Paper, folder: Path) -> list[Path]:
+def write_sheets(job: Job, paper: Paper, folder: Path, progress: Progress = unheeded) -> list[Path]:
     """Writes a whole set; all is made before the first file is replaced, and each file is replaced in one step.
 
     Parts that an earlier set in the same folder had and this one has not are taken away.
+
+    Args:
+        job: what the sheets show.
+        paper: to print on.
+        folder: to write to; made where it is not there.
+        progress: told when all is made; where it answers no, nothing is written and nothing is handed back.
 
     Raises:
         InputError: the folder can't be made or written.
     """
     files = sheet_files(job, paper)
+    if not progress(1.0):
+        return []
     make_folder(folder)
     old = _written_before(folder)
     for name, content in files.items():

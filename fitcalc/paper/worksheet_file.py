@@ -5,6 +5,7 @@ import io
 import zipfile
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, fields
+from itertools import pairwise
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -243,11 +244,11 @@ def _step(step: str) -> tuple[int, int, str]:
 
 def _put(data: dict[str, Any], change: Change) -> None:
     """Puts a number where it belongs, making sections and entries that are not there yet."""
-    *above, last = change.path.split(".")
+    steps = change.path.split(".")
     holder: Any = data
-    for step, below in zip(above, (*above[1:], last), strict=True):
+    for step, below in pairwise(steps):
         holder = _below(holder, step, [] if below.isdecimal() else {}, change)
-    _set(holder, last, change.new, change)
+    _set(holder, steps[-1], change.new, change)
 
 
 def _below(holder: Any, step: str, empty: Any, change: Change) -> Any:

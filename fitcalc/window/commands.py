@@ -64,6 +64,22 @@ class Commands(QObject):
         """Asks where to save the chosen driver's rework."""
         self._window.filing.ask_name(self._session.work.occupant.setup)
 
+    def bench_sheets(self) -> None:
+        """Asks where the bench sheets of this rework go."""
+        self._window.paperwork.ask_sheets_folder()
+
+    def measuring_worksheet(self) -> None:
+        """Asks where the measuring worksheet goes."""
+        self._window.paperwork.ask_worksheet_folder()
+
+    def read_worksheet(self) -> None:
+        """Asks for a filled-in worksheet."""
+        self._window.paperwork.ask_filled()
+
+    def letter_paper(self, on: bool) -> None:
+        """Makes sheets for Letter paper or for A4."""
+        self._session.prefer(letter=on)
+
     def quit(self) -> None:
         """Closes the window, which asks where something is not saved."""
         self._window.close()
@@ -105,7 +121,7 @@ class Commands(QObject):
 
         work, rules = self._session.work, self._session.choice.rules
         search = partial(fit, work.car.document, work.driver, rules or None)
-        self._window.jobs.start("looking for the least rework", search, self._use_fit)
+        self._window.jobs.start("looking for the least rework", lambda _tell: search(), self._use_fit)
 
     def reset_rework(self) -> None:
         """Takes every change back, as one undo step."""

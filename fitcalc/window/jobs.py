@@ -6,27 +6,42 @@ from typing import Any
 from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal
 
 from fitcalc.errors import InputError
+from fitcalc.fit.progress import Progress
+
+Task = Callable[[Progress], Any]
+"""Work that tells the part done and asks whether to go on."""
 
 
 class _Report(QObject):
-    """Carries what a task found to the window's thread."""
+    """Carries what a task tells and finds to the window's thread."""
 
+    progressed = Signal(float)
     finished = Signal(object, object)
 
 
-class _Task(QRunnable):
-    def __init__(self, work: Callable[[], Any]) -> None:
+class _Run(QRunnable):
+    """One task in a thread of the pool.
+
+    Attributes:
+        wanted: somebody still waits for it.
+    """
+
+    def __init__(self, task: Task) -> None:
         super().__init__()
         self.setAutoDelete(False)
-        self.report = _Report()
-        self._work = work
+        self.report, self.wanted = _Report(), True
+        self._task = task
 
     def run(self) -> None:
-        """Does the work in a thread of the pool."""
+        """Does the work."""
         try:
-            self.report.finished.emit(self._work(), None)
+            self.report.finished.emit(self._task(self._tell), None)
         except Exception as error:  # noqa: BLE001 - it is raised again in the window's thread
             self.report.finished.emit(None, error)
+
+    def _tell(self, done: float) -> bool:
+        self.report.progressed.emit(done)
+        return self.wanted
 
 
 class Jobs(QObject):
@@ -34,50 +49,55 @@ class Jobs(QObject):
 
     Signals:
         started: a task runs; what it is, in words.
+        progressed: the part of it that is done, 0 to 1.
         ended: none runs any more.
         refused: the sentence on why a task could not be done.
     """
 
     started = Signal(str)
+    progressed = Signal(float)
     ended = Signal()
     refused = Signal(str)
 
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
         self._pool = QThreadPool(self)
-        self._task: _Task | None = None
+        self._run: _Run | None = None
         self._use: Callable[[Any], None] | None = None
-        self._tasks: list[_Task] = []
+        self._runs: list[_Run] = []
 
     @property
     def is_busy(self) -> bool:
         """Whether a task runs that somebody waits for."""
-        return self._task is not None
+        return self._run is not None
 
-    def start(self, text: str, work: Callable[[], Any], use: Callable[[Any], None]) -> None:
-        """Runs `work` off the window's thread and hands what it returns to `use`."""
+    def start(self, text: str, task: Task, use: Callable[[Any], None]) -> None:
+        """Runs a task off the window's thread and hands what it returns to `use`."""
         self.cancel()
-        self._task, self._use = _Task(work), use
-        self._tasks.append(self._task)
-        self._task.report.finished.connect(self._finish)
+        self._run, self._use = _Run(task), use
+        self._runs.append(self._run)
+        self._run.report.progressed.connect(self.progressed)
+        self._run.report.finished.connect(self._finish)
         self.started.emit(text)
-        self._pool.start(self._task)
+        self._pool.start(self._run)
 
     def cancel(self) -> None:
-        """Calls the task off: what it finds is not used."""
-        if self._task is not None:
-            self._task.report.finished.disconnect(self._finish)
-            self._task = None
+        """Calls the task off: it is told to stop, and what it finds is not used."""
+        if self._run is not None:
+            self._run.wanted = False
+            self._run.report.progressed.disconnect(self.progressed)
+            self._run.report.finished.disconnect(self._finish)
+            self._run = None
             self.ended.emit()
 
     def wait(self) -> None:
         """Calls the task off and waits until no thread runs."""
         self.cancel()
         self._pool.waitForDone()
-        self._tasks.clear()
+        self._runs.clear()
 
     def _finish(self, found: Any, error: Exception | None) -> None:
-        use, self._task = self._use, None
+        use, self._run = self._use, None
         self.ended.emit()
         if isinstance(error, InputError):
             self.refused.emit(str(error))

@@ -16,6 +16,7 @@ from fitcalc.window.jobs import Jobs
 from fitcalc.window.look import Look
 from fitcalc.window.menus import Menus
 from fitcalc.window.notice import Notice
+from fitcalc.window.paperwork import Paperwork
 from fitcalc.window.people import People
 from fitcalc.window.photos import Photos
 from fitcalc.window.preferences import settings
@@ -42,7 +43,7 @@ class MainWindow(QMainWindow):
         self.centre, self.findings = Centre(session, look, self), Findings(session, look, self)
         self.rework = Rework(session, look, self)
         self._lay_out()
-        self.commands, self.photos = Commands(self), Photos(self)
+        self.commands, self.photos, self.paperwork = Commands(self), Photos(self), Paperwork(self)
         self.menus = Menus(self)
         self.status = Status(self)
         self._connect()

@@ -43,6 +43,7 @@ class Menus(QObject):
         for name, on in (
             ("inches", session.preferences.inches),
             ("pounds", session.preferences.pounds),
+            ("letter_paper", session.preferences.letter),
             ("overlay_driver", session.choice.overlaid is not None),
             ("show_found", self._window.centre.found.isChecked()),
         ):

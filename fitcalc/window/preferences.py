@@ -22,6 +22,7 @@ class Preferences:
         text_size: % of the system's own.
         inches: lengths are shown in inches.
         pounds: masses are shown in pounds.
+        letter: sheets are for Letter paper; otherwise for A4.
         recent: paths of the files opened last, the newest first.
     """
 
@@ -29,12 +30,18 @@ class Preferences:
     text_size: int = 100
     inches: bool = False
     pounds: bool = False
+    letter: bool = False
     recent: tuple[str, ...] = ()
 
     @property
     def stacked(self) -> bool:
         """Whether titles stand above their fields, for want of width."""
         return self.text_size >= STACKED_FROM
+
+    @property
+    def paper(self) -> str:
+        """The size of paper that sheets are for."""
+        return "letter" if self.letter else "a4"
 
     def __post_init__(self) -> None:
         if self.theme not in get_args(Theme):
@@ -62,6 +69,7 @@ def load_preferences() -> Preferences:
         text_size=_whole(kept.value("text_size"), first.text_size),
         inches=kept.value("inches") == "true",
         pounds=kept.value("pounds") == "true",
+        letter=kept.value("letter") == "true",
         recent=tuple(filter(None, str(kept.value("recent", "")).split("\n"))),
     )
 

@@ -21,8 +21,8 @@ class Status(QObject):
         self._window = window
         bar = window.statusBar()
         self.what, self.progress = QLabel(window), QProgressBar(window)
-        self.progress.setRange(0, 0)
         self.progress.setMaximumWidth(120)
+        self.progress.setTextVisible(False)
         self.progress.setAccessibleName("progress")
         self.cancel = QPushButton("Call it off", window)
         self.cancel.clicked.connect(window.jobs.cancel)
@@ -32,6 +32,7 @@ class Status(QObject):
             bar.addWidget(widget)
         bar.addPermanentWidget(self.place)
         window.jobs.started.connect(self._show_job)
+        window.jobs.progressed.connect(self._show_progress)
         window.jobs.ended.connect(self._hide_job)
         window.centre.cursor_moved.connect(self.show_place)
         self._hide_job()
@@ -45,7 +46,12 @@ class Status(QObject):
 
     def _show_job(self, text: str) -> None:
         self.what.setText(f"{text[:1].upper()}{text[1:]}")
+        self.progress.setRange(0, 0)
         self._set_visible(True)
+
+    def _show_progress(self, done: float) -> None:
+        self.progress.setRange(0, 100)
+        self.progress.setValue(round(100 * done))
 
     def _hide_job(self) -> None:
         self.what.setText("")

@@ -63,3 +63,8 @@ def test_the_same_job_gives_the_same_pdf():
     job = small_job()
     assert sheet_files(job, A4)["sheets.pdf"] == sheet_files(job, A4)["sheets.pdf"]
     assert job.about.date == DATE
+
+
+def test_a_set_that_is_called_off_writes_nothing(tmp_path):
+    assert write_sheets(small_job(), A4, tmp_path / "set", lambda done: False) == []
+    assert not (tmp_path / "set").exists()
