@@ -28,12 +28,14 @@ class Extension:
     Attributes:
         stand_off: pad brought toward the driver, square to its face.
         longer_arm: pad moved out along the arm, used when the stand-off allowed is not enough.
-        enough: the targets are met with it.
+        enough: the leg is bent enough with it.
+        too_near: the knee is bent more than wished already without it.
     """
 
     stand_off: Mm
     longer_arm: Mm
     enough: Bools
+    too_near: Bools
 
 
 def leg_excess(at: OnPedal, targets: Targets) -> Deg:
@@ -61,14 +63,16 @@ def least_extension(
     """
     pedal, count = car.fitted_pedals()[name], len(sitting.trunk.hip)
 
-    def excess(stand_off: Mm, longer_arm: Mm) -> Deg:
+    def reached(stand_off: Mm, longer_arm: Mm) -> OnPedal:
         bars = np.broadcast_arrays(stand_off, longer_arm)
         at = np.repeat(np.arange(count), bars[0].shape[1])
         trunk, hips, body, box = taken((sitting.trunk, sitting.hips, links, column(setup.box_travel)), at)
         paths = ("box_travel", f"{name}.stand_off", f"{name}.longer_arm")
         changed = spread(setup, dict(zip(paths, (box, bars[0].ravel(), bars[1].ravel()), strict=True)))
-        found = leg_excess(on_pedal(name, car, changed, trunk, hips, body), targets)
-        return found.reshape(bars[0].shape)
+        return on_pedal(name, car, changed, trunk, hips, body)
+
+    def excess(stand_off: Mm, longer_arm: Mm) -> Deg:
+        return leg_excess(reached(stand_off, longer_arm), targets).reshape(count, -1)
 
     none = np.zeros((count, 1))
     stand_off = _least(lambda bars: excess(bars, none), none[:, 0] + column(pedal.max_stand_off))
@@ -76,7 +80,8 @@ def least_extension(
         lambda bars: excess(stand_off[:, None], bars), none[:, 0] + column(pedal.max_longer_arm)
     )
     enough = excess(stand_off[:, None], longer_arm[:, None])[:, 0] <= 0.0
-    return Extension(stand_off, longer_arm, enough)
+    too_near = leg_cramped(reached(none, none), targets) > 0.0
+    return Extension(stand_off, longer_arm, enough, too_near)
 
 
 def _least(excess: Callable[[Mm], Deg], most: Mm) -> Mm:

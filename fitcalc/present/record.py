@@ -73,11 +73,12 @@ class SeatRecord(Record):
 
 
 class ExtensionRecord(Record):
-    """What a pedal needs, mm; `enough` says whether the knee targets are met with it."""
+    """What a pedal needs, mm."""
 
     stand_off: float
     longer_arm: float
-    enough: bool
+    enough: bool = Field(description="The leg is bent enough with it.")
+    too_near: bool = Field(description="The knee is bent more than wished already without it.")
 
 
 class PedalRecord(Record):
@@ -257,7 +258,10 @@ def _pedal(name: str, result: Result, needed: Extension | None) -> PedalRecord:
 
 def _extension(needed: Extension) -> ExtensionRecord:
     return ExtensionRecord(
-        stand_off=needed.stand_off[0], longer_arm=needed.longer_arm[0], enough=bool(needed.enough[0])
+        stand_off=needed.stand_off[0],
+        longer_arm=needed.longer_arm[0],
+        enough=bool(needed.enough[0]),
+        too_near=bool(needed.too_near[0]),
     )
 
 

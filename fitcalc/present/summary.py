@@ -166,6 +166,8 @@ def _needed(record: ResultRecord, name: str) -> str:
     needed = record.pedals[name].needed_with_seat_as_found
     if needed is None:
         return "-"
+    if needed.too_near:
+        return "none: too near"
     total = amount(needed.stand_off + needed.longer_arm, "mm")
     return total if needed.enough else f"{total}, not enough"
 

@@ -17,6 +17,10 @@ MARKS = {"pass": "+", "advise": "!", "fail": "X", "not assessed": "?"}
 DECIMALS = {"mm": 0, "deg": 1, "kg": 1, "N": 0, "MPa": 1, "ratio": 2, "-": 2, "%": 1, "points": 0}
 
 
+FINEST = 3
+"""Decimals beyond which a difference is nothing."""
+
+
 def number(value: float, unit: str) -> str:
     """A value rounded to what its unit deserves, without a negative zero."""
     text = f"{value:.{DECIMALS.get(unit, 2)}f}"
@@ -27,14 +31,16 @@ def amount(value: float | None, unit: str) -> str:
     """A rounded value with its unit; a dash for none."""
     if value is None:
         return "-"
-    suffix = "" if unit in ("-", "ratio") else f" {unit}"
-    return f"{number(value, unit)}{suffix}"
+    return f"{number(value, unit)}{_suffix(unit)}"
 
 
 def signed(value: float, unit: str) -> str:
-    """A rounded value with its sign and unit."""
-    plus = "+" if value > 0 and float(number(value, unit)) != 0.0 else ""
-    return f"{plus}{amount(value, unit)}"
+    """A value with its sign and unit, rounded, but never to nothing: a margin tells on which side it lies."""
+    decimals = DECIMALS.get(unit, 2)
+    while round(value, decimals) == 0.0 and decimals < FINEST:
+        decimals += 1
+    text = f"{value:+.{decimals}f}" if round(value, decimals) else number(value, unit)
+    return f"{text}{_suffix(unit)}"
 
 
 def span(low: float | None, high: float | None, unit: str) -> str:
@@ -51,3 +57,7 @@ def seat_move(travel: float) -> str:
     if math.isclose(travel, 0.0, abs_tol=0.05):
         return "leave the seat where it is"
     return f"move the seat {abs(travel):.0f} mm {'forward' if travel > 0 else 'rearward'} along its rail"
+
+
+def _suffix(unit: str) -> str:
+    return "" if unit in ("-", "ratio") else f" {unit}"

@@ -1,0 +1,26 @@
+"""Numbers as a person reads them."""
+
+import pytest
+
+from fitcalc.present.wording import amount, signed
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "text"),
+    [
+        (12.4, "mm", "+12 mm"),
+        (-12.6, "mm", "-13 mm"),
+        (-0.3, "mm", "-0.3 mm"),
+        (0.04, "deg", "+0.04 deg"),
+        (-0.0002, "mm", "0 mm"),
+        (0.0, "mm", "0 mm"),
+        (1.234, "ratio", "+1.23"),
+    ],
+)
+def test_a_margin_is_never_rounded_onto_its_limit(value, unit, text):
+    assert signed(value, unit) == text
+
+
+@pytest.mark.parametrize(("value", "text"), [(-0.3, "0 mm"), (None, "-"), (7.5, "8 mm")])
+def test_an_amount_has_no_negative_zero(value, text):
+    assert amount(value, "mm") == text
