@@ -8,9 +8,10 @@ from typing import Any, TypeAlias
 
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
+from fitcalc.documents.effort import Effort
 from fitcalc.documents.samples import sample_cars, sample_drivers
 from fitcalc.documents.setup import Setup
-from fitcalc.documents.store import load_car, load_driver, load_setup
+from fitcalc.documents.store import load_car, load_driver, load_effort, load_setup
 
 COMPUTED, SOMETHING_FAILS, BAD_INPUT, STOPPED = 0, 1, 2, 130
 """Exit statuses; 130 is what shells expect after Ctrl-C."""
@@ -54,6 +55,14 @@ def ask_rules(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--rules", metavar="SET", help="limit set, or a file of your own; else the car's own")
 
 
+def ask_effort(parser: argparse.ArgumentParser) -> None:
+    """--effort FILE."""
+    told = (
+        "what may be changed, how far, and what it costs; `fitcalc effort CAR` prints what holds without it"
+    )
+    parser.add_argument("--effort", metavar="FILE", help=told)
+
+
 def ask_json(parser: argparse.ArgumentParser) -> None:
     """--json."""
     parser.add_argument("--json", action="store_true", help="print the full result as JSON")
@@ -84,6 +93,11 @@ def drivers_of(options: Options) -> Sequence[Driver]:
 def setup_of(options: Options) -> Setup | None:
     """The rework that was named; None where none was."""
     return load_setup(options.setup) if options.setup else None
+
+
+def effort_of(options: Options) -> Effort:
+    """What may be changed and what it costs; as the program has it where nothing was named."""
+    return load_effort(options.effort) if options.effort else Effort()
 
 
 def named_file(name: str, samples: Mapping[str, Path]) -> Path:

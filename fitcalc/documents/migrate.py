@@ -14,7 +14,9 @@ from fitcalc.documents.fields import Document
 Table = MutableMapping[str, Any]
 Step = Callable[[Table], None]
 
-STEPS: Mapping[str, Mapping[int, Step]] = MappingProxyType({"car": {}, "driver": {}, "setup": {}})
+STEPS: Mapping[str, Mapping[int, Step]] = MappingProxyType(
+    {"car": {}, "driver": {}, "setup": {}, "effort": {}}
+)
 """By kind of file and the format that a step starts from; every format below the present one has its step."""
 FIRST = 1
 """The format of a file that names none."""
@@ -35,7 +37,7 @@ def migrate(table: Table, kind: str, present: int) -> None:
 
 
 def kind_of(document_type: type[Document]) -> str:
-    """The kind of file that holds such documents: "car", "driver" or "setup"."""
+    """The kind of file that holds such documents: "car", "driver", "setup" or "effort"."""
     return document_type.__name__.lower()
 
 

@@ -4,17 +4,18 @@ from typing import Any
 
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
+from fitcalc.documents.effort import Effort
 from fitcalc.documents.fields import Document
 from fitcalc.documents.messages import nearest_hint
 from fitcalc.documents.setup import Setup
 from fitcalc.errors import InputError
 
-KINDS: dict[str, type[Document]] = {"car": Car, "driver": Driver, "setup": Setup}
+KINDS: dict[str, type[Document]] = {"car": Car, "driver": Driver, "setup": Setup, "effort": Effort}
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 
 def schema_for(kind: str) -> dict[str, Any]:
-    """The JSON Schema of a kind of file: "car", "driver" or "setup".
+    """The JSON Schema of a kind of file: "car", "driver", "setup" or "effort".
 
     Each field carries its title, description, bounds and, as `unit`, its unit.
 

@@ -10,6 +10,7 @@ from pydantic import ValidationError
 from fitcalc.documents.car import Car
 from fitcalc.documents.content import MARK, content, content_if_there, decoded, require_size
 from fitcalc.documents.driver import Driver
+from fitcalc.documents.effort import Effort
 from fitcalc.documents.fields import Document
 from fitcalc.documents.messages import explained, path_text, shown
 from fitcalc.documents.migrate import kind_of, migrate, present_format
@@ -38,6 +39,11 @@ def load_driver(path: Path | str) -> Driver:
 def load_setup(path: Path | str) -> Setup:
     """The rework in a file; InputError with one sentence when there is none to be had."""
     return load(Setup, path)
+
+
+def load_effort(path: Path | str) -> Effort:
+    """What may be changed and what it costs, in a file; InputError with one sentence when there is none to be had."""
+    return load(Effort, path)
 
 
 def load(document_type: type[Kind], path: Path | str) -> Kind:

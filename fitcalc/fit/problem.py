@@ -9,15 +9,18 @@ from fitcalc.body.links import Links, links_for
 from fitcalc.checks.catalogue import MEASURES
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
+from fitcalc.documents.effort import Effort
 from fitcalc.fit.cases import setup_of
 from fitcalc.fit.sweep import NO_GUARDS, Measure, required_room, sweep
-from fitcalc.fit.variables import Effort, Variable, variables_for
+from fitcalc.fit.variables import AS_GIVEN, Variable, variables_for
 from fitcalc.units import Floats
 
 Values = Mapping[str, Floats]
 """Reworks over cases, by path of the setup."""
 SAME = 1e-6
 """Figures that differ by less, mm or deg, count as unmoved."""
+PROBES, PROBE_SEED = 60, 1
+"""So many reworks anywhere within the spans are looked at; the same ones every time."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -61,12 +64,12 @@ def problem_of(
     car: Car,
     driver: Driver,
     rules: str | None = None,
-    efforts: Mapping[str, Effort] | None = None,
+    effort: Effort = AS_GIVEN,
     measures: Sequence[Measure] = MEASURES,
     guards: Mapping[str, float] = NO_GUARDS,
 ) -> Problem:
     """The task of fitting one driver to one car with everything that its file lets move."""
-    links, variables = links_for(driver), variables_for(car, efforts)
+    links, variables = links_for(driver), variables_for(car, effort)
     bare = Problem(car, driver, links, rules, variables, frozenset(), measures, NO_GUARDS)
     return replace(bare, settled=_settled(bare), guards=guards)
 
@@ -82,14 +85,18 @@ def picked(values: Values, at: np.ndarray) -> dict[str, Floats]:
 
 
 def _settled(problem: Problem) -> frozenset[str]:
-    """Checks that stay as they are when each variable goes to its ends and all go half way."""
+    """Checks that stay as they are wherever the variables go: each to its ends, all to theirs, and all anywhere.
+
+    A leg that does not reach its pedal stays straight until seat, box and bar all come nearer: so the ends together.
+    """
     if not problem.variables:
         return frozenset()
-    rows = 2 * len(problem.variables) + 3
-    probes = {each.path: np.zeros(rows) for each in problem.variables}
-    for at, each in enumerate(problem.variables):
-        probes[each.path][2 * at : 2 * at + 2] = each.low, each.high
-        probes[each.path][-2:] = each.low / 2, each.high / 2
+    low = np.array([each.low for each in problem.variables])
+    high = np.array([each.high for each in problem.variables])
+    ends = np.concatenate([np.diag(low), np.diag(high), [low, high, low / 2, high / 2, 0.0 * low]])
+    anywhere = low + (high - low) * np.random.default_rng(PROBE_SEED).random((PROBES, len(low)))
+    columns = np.concatenate([ends, anywhere]).T
+    probes = {each.path: column for each, column in zip(problem.variables, columns, strict=True)}
     swept = sweep(
         problem.car, problem.driver, setup_of(probes), problem.links, problem.rules, problem.measures
     )

@@ -4,19 +4,19 @@ Every check is asked to hold with so much to spare as its own scatter takes from
 checks together reach the probability, or it stops helping.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
+from fitcalc.documents.effort import Effort
 from fitcalc.fit.certainty import FEW, Certainty, Sampling, certainty
 from fitcalc.fit.problem import Problem, problem_of
 from fitcalc.fit.progress import Progress, unheeded
 from fitcalc.fit.solve import Solution, solved
 from fitcalc.fit.sweep import NOT_THERE
-from fitcalc.fit.variables import Effort
+from fitcalc.fit.variables import AS_GIVEN
 
 ROUNDS = 3
 
@@ -41,7 +41,7 @@ def robust(
     driver: Driver,
     probability: float,
     rules: str | None = None,
-    efforts: Mapping[str, Effort] | None = None,
+    effort: Effort = AS_GIVEN,
     progress: Progress = unheeded,
 ) -> Robust:
     """Find the rework.
@@ -51,10 +51,10 @@ def robust(
         driver: as measured.
         probability: asked for, 0.5 to 0.99.
         rules: id of the limit set; the car's own when None.
-        efforts: the user's own minutes by path or kind.
+        effort: the user's own spans, steps and minutes.
         progress: told the part done; answers whether to go on.
     """
-    problem = problem_of(car, driver, rules, efforts)
+    problem = problem_of(car, driver, rules, effort)
     found = [_round(problem, problem, probability)]
     each = 1.0 - (1.0 - probability) / 2.0
     for at in range(ROUNDS):

@@ -11,13 +11,14 @@ import numpy as np
 
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
+from fitcalc.documents.effort import Effort
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.cases import PATHS, crossed, setup_at, setup_of
 from fitcalc.fit.placing import COARSE, thinned
 from fitcalc.fit.problem import Problem, Values, problem_of, size
 from fitcalc.fit.progress import Progress, unheeded
 from fitcalc.fit.solve import rework_of, searched
-from fitcalc.fit.variables import Effort, Variable, value_at
+from fitcalc.fit.variables import AS_GIVEN, Variable, value_at
 from fitcalc.units import Floats
 
 QUICK = ("seat_travel", "box_travel")
@@ -53,7 +54,7 @@ def share(
     drivers: Sequence[Driver],
     *,
     rules: str | None = None,
-    efforts: Mapping[str, Effort] | None = None,
+    effort: Effort = AS_GIVEN,
     quick: Sequence[str] = QUICK,
     progress: Progress = unheeded,
 ) -> Shared:
@@ -63,11 +64,11 @@ def share(
         car: as found.
         drivers: whose car it is.
         rules: id of the limit set; the car's own when None.
-        efforts: the user's own minutes by path or kind.
+        effort: the user's own spans, steps and minutes.
         quick: paths that each driver may set for himself; a bolt-on pad is a pedal's stand-off among them.
         progress: told the part done; answers whether to go on.
     """
-    crew = _Crew([problem_of(car, driver, rules, efforts) for driver in drivers], quick)
+    crew = _Crew([problem_of(car, driver, rules, effort) for driver in drivers], quick)
     own = [rework_of(searched(problem)[0], 0).setup for problem in crew.problems]
     starts = [dict.fromkeys(crew.fixed, 0.0)] + [_fixed_of(setup, crew) for setup in own]
     best, complete = min((crew.judged(start) for start in starts), key=lambda one: one.rank), True

@@ -5,7 +5,7 @@ at each place anchors, spacer and bars are chosen on their own, for they share n
 Holes and steps are met exactly; the same task has the same answer every time.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -16,6 +16,7 @@ from fitcalc.checks.posture_figures import posture_figures
 from fitcalc.checks.seat import seat_figures
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
+from fitcalc.documents.effort import Effort
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.cases import setup_at, setup_of
 from fitcalc.fit.conflict import Conflict, conflict_of
@@ -24,7 +25,7 @@ from fitcalc.fit.problem import Problem, Values, picked, problem_of
 from fitcalc.fit.progress import Progress, unheeded
 from fitcalc.fit.sweep import Measure
 from fitcalc.fit.tuning import NARROWER, Tried, judged, together, tuned
-from fitcalc.fit.variables import HAIR, Effort
+from fitcalc.fit.variables import AS_GIVEN, HAIR
 from fitcalc.units import Floats
 
 BOUND = (head_figures, seat_figures, posture_figures)
@@ -84,7 +85,7 @@ def solve(
     car: Car,
     driver: Driver,
     rules: str | None = None,
-    efforts: Mapping[str, Effort] | None = None,
+    effort: Effort = AS_GIVEN,
     measures: Sequence[Measure] = MEASURES,
     progress: Progress = unheeded,
 ) -> Solution:
@@ -94,11 +95,11 @@ def solve(
         car: as found; says how far everything may go.
         driver: whose knees must come out as recommended.
         rules: id of the limit set; the car's own when None.
-        efforts: the user's own minutes by path or kind.
+        effort: the user's own spans, steps and minutes.
         measures: which checks must hold; all of them.
         progress: told the part done; answers whether to go on.
     """
-    return solved(problem_of(car, driver, rules, efforts, measures), progress)
+    return solved(problem_of(car, driver, rules, effort, measures), progress)
 
 
 def solved(problem: Problem, progress: Progress = unheeded) -> Solution:

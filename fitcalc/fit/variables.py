@@ -10,24 +10,17 @@ from types import MappingProxyType
 from typing import Any
 
 import numpy as np
-from pydantic import BaseModel, ConfigDict, Field
 
 from fitcalc.documents.car import Car
+from fitcalc.documents.effort import Change, Effort, Kind
 from fitcalc.documents.setup import Setup
 from fitcalc.units import Floats
 
 EFFORTS = Path(__file__).parent / "data" / "efforts.toml"
 PEDAL_WAYS = ("stand_off", "longer_arm")
 HAIR = 1e-9
-
-
-class Effort(BaseModel):
-    """What one kind of change costs, in minutes at the bench; the user may give own figures."""
-
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
-
-    fixed: float = Field(ge=0)
-    per_unit: float = Field(ge=0)
+AS_GIVEN = Effort()
+"""Spans of the car, steps and minutes of the program."""
 
 
 @dataclass(frozen=True)
@@ -40,16 +33,19 @@ class Variable:
         work: bolt_on, drilling, welding or new_bracket.
         low, high: allowed span; 0 is as found.
         step: what can be set; places are counted from 0.
+        fixed: minutes at the bench once it is changed at all.
+        per_unit: minutes for every mm or deg.
     """
 
     path: str
     title: str
     unit: str
-    work: str
+    work: Kind
     low: float
     high: float
     step: float
-    effort: Effort
+    fixed: float
+    per_unit: float
 
     def places(self) -> Floats:
         """Every value that can be set, from low to high."""
@@ -58,7 +54,7 @@ class Variable:
     def cost(self, values: Floats) -> Floats:
         """Minutes that these changes take; none for no change."""
         size = np.abs(values)
-        return np.where(size > HAIR, self.effort.fixed + self.effort.per_unit * size, 0.0)
+        return np.where(size > HAIR, self.fixed + self.per_unit * size, 0.0)
 
 
 def stops(low: float, high: float, pitch: float) -> Floats:
@@ -67,15 +63,14 @@ def stops(low: float, high: float, pitch: float) -> Floats:
     return pitch * np.arange(first, last + 1, dtype=float)
 
 
-def variables_for(car: Car, efforts: Mapping[str, Effort] | None = None) -> tuple[Variable, ...]:
+def variables_for(car: Car, effort: Effort = AS_GIVEN) -> tuple[Variable, ...]:
     """Everything that may be changed on this car, placement first, then the pedals.
 
     Args:
         car: says how far each part may go.
-        efforts: the user's own figures by path (`brake.stand_off`) or by kind (`stand_off`).
+        effort: the user's own spans, steps and minutes.
     """
-    own = efforts or {}
-    found = [_variable(path, *span, car, own) for path, span in _spans(car).items()]
+    found = [_variable(path, span, car, effort) for path, span in _spans(car).items()]
     return tuple(each for each in found if each.high - each.low > HAIR)
 
 
@@ -94,7 +89,7 @@ def value_at(setup: Setup, path: str) -> Floats:
 
 def _spans(car: Car) -> dict[str, tuple[float, float]]:
     rails, pedals, wheel, harness = car.rails, car.pedals, car.steering_wheel, car.harness
-    anchor = _rows()["shoulder_anchor_raise"]
+    anchor = defaults()["shoulder_anchor_raise"]
     spans = {
         "seat_travel": (-rails.rearward_travel, rails.forward_travel),
         "seat_raise": (-rails.lower_travel, rails.raise_travel),
@@ -108,16 +103,34 @@ def _spans(car: Car) -> dict[str, tuple[float, float]]:
     return spans
 
 
-def _variable(path: str, low: float, high: float, car: Car, own: Mapping[str, Effort]) -> Variable:
+def _variable(path: str, span: tuple[float, float], car: Car, effort: Effort) -> Variable:
     pedal, _, kind = path.rpartition(".")
-    row = _rows()[kind]
-    work = _work(path, row["work"], car)
-    effort = own.get(path) or own.get(kind) or Effort(fixed=_fixed()[work], per_unit=row["per_unit"])
+    row, own = defaults()[kind], _own(path, effort)
+    work = own.get("work") or _work(path, row["work"], car)
+    once: dict[str, Any] = {**dues(), **effort.work.model_dump(exclude_none=True)}
     title = f"{pedal} {row['title']}" if pedal else row["title"]
-    return Variable(path, title, row["unit"], work, low, high, _pitch(path, row["step"], car), effort)
+    return Variable(
+        path=path,
+        title=title,
+        unit=row["unit"],
+        work=work,
+        low=max(span[0], own.get("low", span[0])),
+        high=min(span[1], own.get("high", span[1])),
+        step=own.get("step") or _pitch(path, row["step"], car),
+        fixed=float(own.get("fixed", once[work])),
+        per_unit=float(own.get("per_unit", row["per_unit"])),
+    )
 
 
-def _work(path: str, usual: str, car: Car) -> str:
+def _own(path: str, effort: Effort) -> dict[str, Any]:
+    """What the user gave for one change: what holds for one pedal ahead of what holds for all."""
+    pedal, _, kind = path.rpartition(".")
+    own: Change = getattr(effort, kind)
+    alone: Change = getattr(getattr(effort, pedal), kind) if pedal else own
+    return own.model_dump(exclude_none=True) | alone.model_dump(exclude_none=True)
+
+
+def _work(path: str, usual: Kind, car: Car) -> Kind:
     pedal = path.partition(".")[0]
     if path == "seat_travel" and car.rails.kind == "fixed":
         return "new_bracket"
@@ -137,9 +150,11 @@ def _file() -> Mapping[str, Any]:
     return MappingProxyType(tomllib.loads(EFFORTS.read_text(encoding="utf-8")))
 
 
-def _rows() -> dict[str, dict[str, Any]]:
+def defaults() -> dict[str, dict[str, Any]]:
+    """The program's own figures by path, or what follows the pedal's name."""
     return {row["path"]: row for row in _file()["variable"]}
 
 
-def _fixed() -> dict[str, float]:
+def dues() -> dict[str, float]:
+    """Minutes due once, by kind of work."""
     return dict(_file()["work"])

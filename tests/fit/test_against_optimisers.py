@@ -36,5 +36,5 @@ def test_twenty_evolutions_find_nothing_better(seed):
     problem = problem_of(*random_task(seed), measures=(posture_figures, head_figures))
     setup = rework_of(searched(problem)[0], 0).setup
     own = score(problem, np.array([[value_of(setup, each.path)] for each in problem.variables]))[0]
-    half_steps = 0.5 * sum(each.effort.per_unit * each.step for each in problem.variables)
+    half_steps = 0.5 * sum(each.per_unit * each.step for each in problem.variables)
     assert own <= min(evolved(problem, start) for start in range(20)) + half_steps
