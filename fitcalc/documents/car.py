@@ -19,7 +19,7 @@ from fitcalc.documents.car_cockpit import (
 )
 from fitcalc.documents.car_pedals import Pedal, Pedals
 from fitcalc.documents.car_seat import Rails, Seat
-from fitcalc.documents.fields import Document, Profile, part
+from fitcalc.documents.fields import FILE_NAME, Document, Profile, part
 from fitcalc.documents.photo import Photo
 from fitcalc.documents.plausible import require_agreement
 from fitcalc.documents.plausible_feet import require_feet_agree
@@ -33,7 +33,7 @@ class Car(Document):
     format: Literal[1] = part("format", "Version of the car file: 1.", 1)
     name: str = part("name", "What this car is called.")
     note: str = part("note", "Anything worth remembering about this car.", "")
-    rules: str = part(
+    rules: Annotated[str, Field(max_length=200, pattern=FILE_NAME)] = part(
         "rules", "The limit set the car is checked against unless another is asked for.", "club"
     )
     reference: Reference = part("reference", "How the car was set up for measuring.")

@@ -6,6 +6,9 @@ from typing import Annotated, Any
 from pydantic import BaseModel, ConfigDict, Field
 from pydantic_core import PydanticCustomError
 
+FILE_NAME = r"^[^/\\:\x00-\x1f]*[^/\\:.\s\x00-\x1f]$"
+"""A bare name: no folder, no drive, no dot at its end, so that a document can name no file elsewhere."""
+
 
 class Document(BaseModel):
     """Base of everything the user can write down: immutable, no unknown keys, no NaN, no infinity."""

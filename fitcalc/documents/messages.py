@@ -111,6 +111,8 @@ def _told(fault: Any, loc: tuple[Step, ...], document_type: type[Document]) -> t
             return _unknown(field, loc, document_type, fault.get("meant", []))
         case "missing":
             return field, "missing", f"must be {_wanted(known)}", _how(known)
+        case "string_pattern_mismatch":
+            return field, shown(fault["input"]), "must be a bare name", "without a folder"
         case "too_short" | "too_long":
             return field, shown(fault["input"]), _count(fault["ctx"]), _how(known)
         case _:

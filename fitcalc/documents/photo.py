@@ -4,12 +4,10 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
-from fitcalc.documents.fields import LONGITUDINAL, VERTICAL, Document, clash, mm, part, quantity
+from fitcalc.documents.fields import FILE_NAME, LONGITUDINAL, VERTICAL, Document, clash, mm, part, quantity
 
 LARGEST_PX = 30_000
 """Most pixels along one side of a photo."""
-FILE_NAME = r"^[^/\\:\x00-\x1f]*[^/\\:.\s\x00-\x1f]$"
-"""A bare name: no folder, no drive, no dot at its end, so that only a file beside the document can be named."""
 
 
 class Spot(Document):

@@ -10,7 +10,6 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from openpyxl import load_workbook
-from openpyxl.utils.exceptions import InvalidFileException
 from pydantic import ValidationError
 
 from fitcalc.documents.declared import declared_at
@@ -22,8 +21,11 @@ from fitcalc.present.tables import Table
 from fitcalc.present.worksheet_rows import TYPES, Entry, Kind
 
 MOST_ROWS = 20_000
+MOST_COLUMNS = 40
 LARGEST = 5_000_000
 """Most bytes that are read of a filled-in sheet."""
+UNPACKED = 5_000_000
+"""Most bytes that a workbook may unpack to; a filled-in worksheet has half a million."""
 SHEET = "measurements"
 Filled = TypeVar("Filled", bound=Document)
 
@@ -157,13 +159,24 @@ def _csv_lines(path: Path) -> list[list[Any]]:
 def _xlsx_lines(path: Path) -> list[list[Any]]:
     content = io.BytesIO(_content(path))
     try:
-        book = load_workbook(content, read_only=True, data_only=True)
+        _require_small(content, path)
+        book = load_workbook(content, read_only=True, data_only=True, keep_links=False)
         sheet = book[SHEET] if SHEET in book.sheetnames else book.worksheets[0]
-        return [list(row) for row in sheet.iter_rows(values_only=True, max_row=MOST_ROWS)]
-    except (InvalidFileException, zipfile.BadZipFile, KeyError, ValueError, IndexError, OSError) as error:
-        raise InputError(
-            str(path), "not a workbook", shown(str(error)), "save it as XLSX, or as CSV"
-        ) from None
+        rows = sheet.iter_rows(values_only=True, max_row=MOST_ROWS, max_col=MOST_COLUMNS)
+        return [list(row) for row in rows]
+    except InputError:
+        raise
+    except Exception as error:  # noqa: BLE001 - a spoilt workbook makes its reader raise almost anything
+        told = shown(str(error) or type(error).__name__)
+        raise InputError(str(path), "not a workbook", told, "save it as XLSX, or as CSV") from None
+
+
+def _require_small(content: io.BytesIO, path: Path) -> None:
+    with zipfile.ZipFile(content) as packed:
+        size = sum(each.file_size for each in packed.infolist())
+    if size > UNPACKED:
+        allowed = f"must unpack to {UNPACKED / 1e6:g} MB or less"
+        raise InputError(str(path), f"{size / 1e6:.0f} MB when unpacked", allowed, "is this the right file?")
 
 
 def _content(path: Path) -> bytes:

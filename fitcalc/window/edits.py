@@ -42,6 +42,7 @@ class Edit(QUndoCommand):
         if not isinstance(other, Edit) or other.gesture != self.gesture:
             return False
         self.after = other.after
+        vars(other).clear()  # Qt for Python never frees a merged command, so it must hold nothing
         self.setObsolete(self.after == self.before)
         return True
 

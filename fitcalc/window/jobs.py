@@ -24,12 +24,13 @@ class _Run(QRunnable):
 
     Attributes:
         wanted: somebody still waits for it.
+        is_done: its thread has left it.
     """
 
     def __init__(self, task: Task) -> None:
         super().__init__()
         self.setAutoDelete(False)
-        self.report, self.wanted = _Report(), True
+        self.report, self.wanted, self.is_done = _Report(), True, False
         self._task = task
 
     def run(self) -> None:
@@ -38,6 +39,7 @@ class _Run(QRunnable):
             self.report.finished.emit(self._task(self._tell), None)
         except Exception as error:  # noqa: BLE001 - it is raised again in the window's thread
             self.report.finished.emit(None, error)
+        self.is_done = True
 
     def _tell(self, done: float) -> bool:
         self.report.progressed.emit(done)
@@ -75,7 +77,7 @@ class Jobs(QObject):
         """Runs a task off the window's thread and hands what it returns to `use`."""
         self.cancel()
         self._run, self._use = _Run(task), use
-        self._runs.append(self._run)
+        self._runs = [*(each for each in self._runs if not each.is_done), self._run]
         self._run.report.progressed.connect(self.progressed)
         self._run.report.finished.connect(self._finish)
         self.started.emit(text)

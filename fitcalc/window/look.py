@@ -90,11 +90,14 @@ class Look(QObject):
     def show_as(self, preferences: Preferences) -> bool:
         """Takes over another theme or text size; whether the size of text is another one than before."""
         before, self._preferences = self._application.font().pointSizeF(), preferences
+        resized, sheet = self._font().pointSizeF() != before, sheet_of(self.colours)
+        if not resized and sheet == self._application.styleSheet():
+            return False
         self._application.setFont(self._font())
         self._application.setPalette(palette_of(self.colours))
-        self._application.setStyleSheet(sheet_of(self.colours))
+        self._application.setStyleSheet(sheet)
         self.changed.emit()
-        return self._application.font().pointSizeF() != before
+        return resized
 
     def _follow_system(self) -> None:
         if self._preferences.theme == "system":

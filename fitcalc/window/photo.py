@@ -1,6 +1,7 @@
 """The photo under the sketch: which file it is, and how its pixels lie in the car's side view."""
 
 from math import atan, atan2, cos, hypot, pi, sin
+from os.path import realpath
 from pathlib import Path
 
 from PySide6.QtCore import QPointF, QSize, Qt
@@ -15,6 +16,10 @@ LARGEST_BYTES = 40_000_000
 MOST_SHOWN = 2400
 """Most pixels of the longer side that are kept in memory: more can't be seen on a screen."""
 BELOW_ALL = -1e6
+MOST_PIXELS = 64_000_000
+"""Most pixels that are unpacked: a file of a few kB can promise any number of them."""
+FORMATS = (b"png", b"jpeg", b"webp", b"bmp")
+"""What is read as a photo: nothing that could name further files, as SVG can."""
 PICTURES = "Pictures (*.png *.jpg *.jpeg *.webp *.bmp);;All files (*)"
 
 
@@ -27,7 +32,7 @@ def photo_file(car_file: Path | None, name: str) -> Path:
     if car_file is None:
         raise InputError("photo", "has no place", "it lies beside the car's file", "save the car first")
     file = car_file.absolute().parent / name
-    if file.resolve().parent != car_file.absolute().parent.resolve():
+    if Path(realpath(file)).parent != Path(realpath(file.parent)):
         raise InputError("photo.path", name, "must be a file beside the car's file", "copy the photo there")
     return file
 
@@ -43,10 +48,14 @@ def read_photo(file: Path) -> tuple[QPixmap, QSize]:
     if file.stat().st_size > LARGEST_BYTES:
         raise InputError("photo.path", file.name, f"must be {LARGEST_BYTES // 1_000_000} MB or less")
     reader = QImageReader(str(file))
+    reader.setDecideFormatFromContent(True)
     reader.setAutoTransform(True)
-    size = reader.size()
+    size = reader.size() if reader.format().data() in FORMATS else QSize()
     if not size.isValid() or max(size.width(), size.height()) > LARGEST_PX:
         raise InputError("photo.path", file.name, "is no picture that can be read", "use a PNG or JPEG")
+    if size.width() * size.height() > MOST_PIXELS:
+        allowed = f"must have {MOST_PIXELS // 1_000_000} million pixels or less"
+        raise InputError("photo.path", file.name, allowed, "make it smaller")
     if max(size.width(), size.height()) > MOST_SHOWN:
         share = MOST_SHOWN / max(size.width(), size.height())
         reader.setScaledSize(QSize(round(share * size.width()), round(share * size.height())))

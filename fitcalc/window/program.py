@@ -4,6 +4,7 @@ import gc
 import sys
 from pathlib import Path
 
+from PySide6.QtCore import QLoggingCategory
 from PySide6.QtWidgets import QApplication
 
 from fitcalc.documents.car import Car
@@ -18,6 +19,8 @@ from fitcalc.window.preferences import load_preferences
 from fitcalc.window.session import Session
 from fitcalc.window.work import new_work
 
+QUIET = "qt.gui.imageio*=false"
+"""What Qt need not say: of a spoilt photo the window tells the person itself."""
 FIRST_CAR, FIRST_DRIVER = "hillclimb", "robin"
 
 
@@ -36,6 +39,7 @@ def run(paths: list[str]) -> int:
 def open_window(application: QApplication, paths: list[str]) -> MainWindow:
     """A window on the files named; else on what a crash left behind; else on a sample."""
     application.setApplicationName("fitcalc")
+    QLoggingCategory.setFilterRules(QUIET)
     application.setStyle("Fusion")
     preferences = load_preferences()
     session = Session(new_work(*first_documents()), preferences)
