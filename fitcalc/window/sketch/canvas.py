@@ -14,7 +14,7 @@ CLOSEST, WIDEST = 0.02, 40.0
 """Least and most mm of the car per pixel."""
 AROUND = 2.5
 """A focused part is shown with this much round it, times its size; never less than LEAST_FOCUS mm."""
-LEAST_FOCUS = 160.0
+LEAST_FOCUS = 420.0
 
 
 class Canvas(QGraphicsView):
