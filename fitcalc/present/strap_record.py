@@ -40,7 +40,7 @@ class StrapRecord(Record):
     )
     length: float = Field(description="From the front of the body to the anchor.")
     spine_load: float | None = Field(
-        description="N/kN; positive presses the spine together. Shoulder straps only."
+        description="N/kN, of the run behind the shoulder; positive presses the spine together. Shoulder straps only."
     )
     sensitivity: float = Field(description="Side angle lost for each mm that the anchor is raised, deg.")
     body_wrap: float

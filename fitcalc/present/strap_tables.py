@@ -50,7 +50,7 @@ def _of_driver(each: StrapsOfDriver) -> list[Table]:
 def straps_table(each: StrapsOfDriver) -> Table:
     """How every strap runs now."""
     header = (
-        "strap", "side angle", "plan angle", "length", "spine, per kN", "deg per mm up",
+        "strap", "side angle", "plan angle", "length", "spine, rear run, per kN", "deg per mm up",
         "wrap on body", "bend at slot", "edge, per kN", "bend at guide", "shell",
     )  # fmt: skip
     return Table(
