@@ -6,6 +6,7 @@ Run: python docs/make_files.py
 from collections.abc import Iterator
 from pathlib import Path
 
+from fitcalc.documents.as_built import History, Readings
 from fitcalc.documents.car import Car
 from fitcalc.documents.declared import Declared, declared_at
 from fitcalc.documents.driver import Driver
@@ -13,10 +14,16 @@ from fitcalc.documents.fields import Document, Point, SideMark
 from fitcalc.documents.setup import Setup
 
 PAGE = Path(__file__).with_name("files.md")
-FILES: dict[str, type[Document]] = {"Car file": Car, "Driver file": Driver, "Setup file": Setup}
+FILES: dict[str, type[Document]] = {
+    "Car file": Car,
+    "Driver file": Driver,
+    "Setup file": Setup,
+    "Readings file": Readings,
+    "History file": History,
+}
 INTRO = """# The files
 
-Every field of the three kinds of file, from what the program itself declares: written by `docs/make_files.py`, run it
+Every field of the five kinds of file, from what the program itself declares: written by `docs/make_files.py`, run it
 again. How to hold the tape stands in [measuring.md](measuring.md), with a drawing for each measurement.
 
 The files are TOML in UTF-8, with any line ends, up to 1 MB. A field in bold must be given; any other has a default or
@@ -26,7 +33,7 @@ key that is not listed here. `format` is the version of the layout: older files 
 read, newer ones are refused and left as they are. Saving keeps comments, order and layout, and keeps the version before
 beside the file, as `name.toml~`.
 
-For programs: `fitcalc schema car`, `driver` or `setup` prints the same as JSON Schema."""
+For programs: `fitcalc schema car`, `driver`, `setup`, `readings` or `history` prints the same as JSON Schema."""
 POINTS = """A point is written in one line, as in `pivot = { x = 250, y = 0, z = 400, tolerance = 2, note = "bush" }`."""
 POINT, MARK = tuple(Point.model_fields), tuple(SideMark.model_fields)
 SAME = {"clutch": "brake", "throttle": "brake", "shoulder_right": "shoulder_left", "lap_right": "lap_left"}

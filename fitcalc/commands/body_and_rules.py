@@ -5,7 +5,7 @@ import json
 from fitcalc.commands.asking import COMPUTED, Commands, Options, ask_driver, command, driver_of
 from fitcalc.commands.printing import print_tables
 
-KINDS = ("car", "driver", "setup", "result", "pedals", "straps")
+KINDS = ("car", "driver", "setup", "history", "readings", "result", "pedals", "straps", "built")
 
 
 def add(commands: Commands) -> None:
@@ -41,6 +41,7 @@ def _limits(options: Options) -> int:
 
 def _schema(options: Options) -> int:
     from fitcalc.documents.schema import schema_for
+    from fitcalc.present.as_built_record import BuiltRecord
     from fitcalc.present.parts import Record
     from fitcalc.present.pedal_record import PedalsRecord
     from fitcalc.present.record import ResultRecord
@@ -50,6 +51,7 @@ def _schema(options: Options) -> int:
         "result": ResultRecord,
         "pedals": PedalsRecord,
         "straps": StrapsRecord,
+        "built": BuiltRecord,
     }
     record = records.get(options.kind)
     schema = schema_for(options.kind) if record is None else record.model_json_schema()

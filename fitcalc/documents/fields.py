@@ -46,7 +46,7 @@ def part(title: str, how: str, default: Any = ...) -> Any:
     return Field(default, title=title, description=how)
 
 
-def clash(field: str, value: float, allowed: str, hint: str = "") -> PydanticCustomError:
+def clash(field: str, value: float | str, allowed: str, hint: str = "") -> PydanticCustomError:
     """The refusal of a value that contradicts another one; raised by a model's validator.
 
     Args:

@@ -15,7 +15,7 @@ Table = MutableMapping[str, Any]
 Step = Callable[[Table], None]
 
 STEPS: Mapping[str, Mapping[int, Step]] = MappingProxyType(
-    {"car": {}, "driver": {}, "setup": {}, "effort": {}}
+    {"car": {}, "driver": {}, "setup": {}, "effort": {}, "history": {}, "readings": {}}
 )
 """By kind of file and the format that a step starts from; every format below the present one has its step."""
 FIRST = 1
@@ -37,7 +37,7 @@ def migrate(table: Table, kind: str, present: int) -> None:
 
 
 def kind_of(document_type: type[Document]) -> str:
-    """The kind of file that holds such documents: "car", "driver", "setup" or "effort"."""
+    """The kind of file that holds such documents, as "car" or "setup"."""
     return document_type.__name__.lower()
 
 

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from fitcalc.documents.as_built import History, Readings
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.effort import Effort
@@ -10,12 +11,19 @@ from fitcalc.documents.messages import nearest_hint
 from fitcalc.documents.setup import Setup
 from fitcalc.errors import InputError
 
-KINDS: dict[str, type[Document]] = {"car": Car, "driver": Driver, "setup": Setup, "effort": Effort}
+KINDS: dict[str, type[Document]] = {
+    "car": Car,
+    "driver": Driver,
+    "setup": Setup,
+    "effort": Effort,
+    "history": History,
+    "readings": Readings,
+}
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 
 def schema_for(kind: str) -> dict[str, Any]:
-    """The JSON Schema of a kind of file: "car", "driver", "setup" or "effort".
+    """The JSON Schema of a kind of file, as "car" or "history".
 
     Each field carries its title, description, bounds and, as `unit`, its unit.
 

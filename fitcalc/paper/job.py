@@ -1,18 +1,14 @@
 """What one set of sheets is made from: the result, its record and parts, and the digest of its documents."""
 
-import hashlib
 from dataclasses import dataclass
 
-from fitcalc.documents.fields import Document
+from fitcalc.documents.digest import digest
 from fitcalc.fit.certainty import Certainty
 from fitcalc.fit.result import Result
 from fitcalc.paper.frame import About
 from fitcalc.present.bench import bench
 from fitcalc.present.bench_parts import Bench
 from fitcalc.present.record import ResultRecord
-
-DIGITS = 12
-"""Of the digest's 64 hexadecimal digits, how many stand on a sheet."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -37,9 +33,3 @@ def job(found: Result, after: Result, record: ResultRecord, date: str, sure: Cer
     subject = f"{after.driver.name} in {after.car.name}; rules: {after.rules.id}"
     about = About(subject, date, digest(after.car, after.driver, after.setup))
     return Job(found, after, record, bench(after, sure), about)
-
-
-def digest(*documents: Document) -> str:
-    """Short SHA-256 of documents by what they say, whatever their layout and comments."""
-    content = "\n".join(document.model_dump_json() for document in documents)
-    return hashlib.sha256(content.encode()).hexdigest()[:DIGITS]

@@ -2,10 +2,11 @@
 
 from collections.abc import Iterable
 
+from fitcalc.documents.digest import digest
 from fitcalc.paper.drawing import drawn, scale_for, scale_text
 from fitcalc.paper.flow import SMALL, Strip, bullets, flowed, heading, paragraph, space, table
 from fitcalc.paper.frame import area, framed
-from fitcalc.paper.job import Job, digest
+from fitcalc.paper.job import Job
 from fitcalc.paper.page import Box, Page, Paper
 from fitcalc.paper.templates import template_pages
 from fitcalc.present.bench_parts import Part

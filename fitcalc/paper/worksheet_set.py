@@ -4,9 +4,9 @@ from pathlib import Path
 
 from fitcalc.documents.atomic import replace_file
 from fitcalc.documents.car import Car
+from fitcalc.documents.digest import digest
 from fitcalc.documents.driver import Driver
 from fitcalc.paper.frame import About
-from fitcalc.paper.job import digest
 from fitcalc.paper.page import Paper
 from fitcalc.paper.pdf import pdf_bytes
 from fitcalc.paper.sheets import make_folder

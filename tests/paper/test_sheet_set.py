@@ -6,10 +6,10 @@ from dataclasses import replace
 import pytest
 from sheet_jobs import DATE, car_and_driver, small_job
 
+from fitcalc.documents.digest import digest
 from fitcalc.documents.edit import with_value
 from fitcalc.documents.store import load_car, load_setup
 from fitcalc.errors import InputError
-from fitcalc.paper.job import digest
 from fitcalc.paper.page import A4
 from fitcalc.paper.sheets import sheet_files, write_sheets
 
