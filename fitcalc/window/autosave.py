@@ -3,7 +3,7 @@
 import json
 import os
 import secrets
-from dataclasses import dataclass
+from dataclasses import astuple, dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -15,7 +15,9 @@ from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.fields import Document
 from fitcalc.documents.setup import Setup
+from fitcalc.documents.stamp import Stamp
 from fitcalc.errors import InputError
+from fitcalc.window.changed_files import Known
 from fitcalc.window.preferences import own_folder
 from fitcalc.window.session import Session
 from fitcalc.window.work import Held, Occupant, Work, held
@@ -31,13 +33,13 @@ class Recovered:
     Attributes:
         when: when it was kept, as a person reads it.
         originals: by key, each document as its file or its sample had it.
-        paths: by key, the file of each document that has one.
+        files: by key, the file of each document that has one, as it was then.
     """
 
     work: Work
     when: str
     originals: dict[int, Document]
-    paths: dict[int, Path]
+    files: dict[int, Known]
 
 
 class Autosave(QObject):
@@ -111,11 +113,12 @@ def _is_abandoned(path: Path) -> bool:
 
 def _kept(session: Session) -> dict[str, Any]:
     def document(each: Held[Any]) -> dict[str, Any]:
-        path = session.paths.get(each.key)
+        file = session.files.get(each.key)
         return {
             "document": each.document.model_dump(mode="json"),
             "original": session.original(each).model_dump(mode="json"),
-            "path": str(path.absolute()) if path else "",
+            "path": str(file.path.absolute()) if file else "",
+            "stamp": astuple(file.stamp) if file else (),
         }
 
     work = session.work
@@ -126,17 +129,17 @@ def _kept(session: Session) -> dict[str, Any]:
 
 def _recovered(kept: dict[str, Any]) -> Recovered:
     originals: dict[int, Document] = {}
-    paths: dict[int, Path] = {}
+    files: dict[int, Known] = {}
 
     def document(kind: type[Document], each: dict[str, Any]) -> Held[Any]:
         made = held(kind.model_validate_json(json.dumps(each["document"])))
         originals[made.key] = kind.model_validate_json(json.dumps(each["original"]))
         if each["path"]:
-            paths[made.key] = Path(each["path"])
+            files[made.key] = Known(Path(each["path"]), Stamp(*each["stamp"]))
         return made
 
     car = document(Car, kept["car"])
     people = tuple(
         Occupant(document(Driver, p["driver"]), document(Setup, p["setup"])) for p in kept["occupants"]
     )
-    return Recovered(Work(car, people, kept["chosen"]), kept["when"], originals, paths)
+    return Recovered(Work(car, people, kept["chosen"]), kept["when"], originals, files)

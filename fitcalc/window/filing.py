@@ -2,6 +2,7 @@
 
 import tomllib
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -13,23 +14,29 @@ from fitcalc.documents.driver import Driver
 from fitcalc.documents.fields import Document
 from fitcalc.documents.samples import sample_folder
 from fitcalc.documents.setup import Setup
-from fitcalc.documents.store import TELLING, load, read_text, save
+from fitcalc.documents.stamp import Stamp, is_touched
+from fitcalc.documents.store import TELLING, load_stamped, read_text, save
 from fitcalc.errors import InputError
+from fitcalc.window.changed_files import Known, has_changed
 from fitcalc.window.preferences import with_recent
 from fitcalc.window.session import Session
-from fitcalc.window.work import KINDS, Held, held, with_car, with_driver, with_occupant
+from fitcalc.window.work import KINDS, Held, held, with_car, with_content, with_driver, with_occupant
 
 FILTER = "fitcalc files (*.toml);;All files (*)"
 NOUNS: dict[type, str] = {Car: "car", Driver: "driver", Setup: "rework"}
 
 
-def read_document(path: Path) -> Document:
-    """The car, driver or rework in a file, whichever it is.
+def read_document(path: Path) -> tuple[Document, Stamp]:
+    """The car, driver or rework in a file, whichever it is, and the file's stamp.
 
     Raises:
         InputError: it can't be read, or is none of them.
     """
-    return load(_kind_of(path), path)
+    return load_stamped(_kind_of(path), path)
+
+
+def _nothing() -> None:
+    """What follows where a person was only told."""
 
 
 def _kind_of(path: Path) -> type[Document]:
@@ -47,6 +54,7 @@ class Filing(QObject):
     def __init__(self, session: Session, window: QWidget) -> None:
         super().__init__(window)
         self._session, self._window = session, window
+        self._told: dict[int, int] = {}
 
     def ask_open(self) -> None:
         """Asks which file to open."""
@@ -59,14 +67,14 @@ class Filing(QObject):
         """Opens a file: another car, a further driver, or a rework of this car for this driver."""
         path = Path(name)
         try:
-            document = read_document(path)
+            document, stamp = read_document(path)
         except InputError as error:
             self._session.said.emit(str(error))
             return
         opened = held(document)
         self._show(opened, f"open {path.name}")
         if sample_folder() not in path.resolve().parents:
-            self._session.mark_saved(opened, path)
+            self._session.mark_saved(opened, Known(path, stamp))
             self._session.prefer(recent=with_recent(self._session.preferences.recent, path))
         self._session.files_changed.emit()
 
@@ -78,18 +86,21 @@ class Filing(QObject):
                 then()
             return
         first = waiting[0]
-        path = self._session.paths.get(first.key)
-        if path is None:
-            self.ask_name(first, lambda: self.save_all(then))
-        elif self.write(first, path):
-            self.save_all(then)
+        file, go_on = self._session.files.get(first.key), partial(self.save_all, then)
+        if file is None:
+            self.ask_name(first, go_on)
+        elif has_changed(file):
+            self._ask_whose(first, file, go_on)
+        elif self.write(first, file.path, file.stamp):
+            go_on()
 
-    def ask_name(self, document: Held[Any], then: Callable[[], None] | None = None) -> None:
-        """Asks where to save a document, saves it there, and goes on."""
+    def ask_name(self, document: Held[Any], then: Callable[[], None] | None = None, name: str = "") -> None:
+        """Asks where to save a document, saves it there, and goes on; `name` is what is suggested."""
         dialog = self._dialog(f"Save the {self.describe(document)}")
         dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
         dialog.setDefaultSuffix("toml")
-        dialog.selectFile(self._session.paths.get(document.key, Path(self._file_name(document))).name)
+        path = self._session.path_of(document) or Path(self._file_name(document))
+        dialog.selectFile(name or path.name)
 
         def chosen(name: str) -> None:
             if self.write(document, Path(name)) and then:
@@ -98,16 +109,28 @@ class Filing(QObject):
         dialog.fileSelected.connect(chosen)
         dialog.open()
 
-    def write(self, document: Held[Any], path: Path) -> bool:
-        """Saves one document; says so where that can't be done."""
+    def write(self, document: Held[Any], path: Path, expected: Stamp | None = None) -> bool:
+        """Saves one document; says so where that can't be done, or where the file is not as expected."""
         try:
-            save(document.document, path)
+            stamp = save(document.document, path, expected)
         except InputError as error:
             self._session.said.emit(str(error))
             return False
-        self._session.mark_saved(document, path)
+        self._session.mark_saved(document, Known(path, stamp))
         self._session.prefer(recent=with_recent(self._session.preferences.recent, path))
         return True
+
+    def look_for_changes(self) -> None:
+        """Tells of a file that somebody else has written to; of each such state once."""
+        for document in self._session.work.documents():
+            file = self._session.files.get(document.key)
+            if file is None or not is_touched(file.path, file.stamp) or not has_changed(file):
+                continue
+            now = file.path.stat().st_mtime_ns
+            if self._told.get(document.key) != now:
+                self._told[document.key] = now
+                self._ask_whose(document, file, _nothing)
+                return
 
     def describe(self, document: Held[Any]) -> str:
         """A document in words, as in "rework for Robin"."""
@@ -115,6 +138,46 @@ class Filing(QObject):
         return (
             f"rework for {self._owner(document)}" if noun == "rework" else f"{noun} {document.document.name}"
         )
+
+    def _ask_whose(self, document: Held[Any], file: Known, then: Callable[[], None]) -> None:
+        """Says that a file was changed, and offers what can be done about it."""
+        offers = (
+            ("Keep mine", partial(self._keep_mine, document.key, then)),
+            ("Take theirs", partial(self._take_theirs, document.key, file.path, then)),
+            ("Save as…", partial(self._save_elsewhere, document.key, then)),
+        )
+        told = f"{file.path.name} was changed by another program or window since it was opened."
+        self._session.asked.emit(told, offers)
+
+    def _keep_mine(self, key: int, then: Callable[[], None]) -> None:
+        """Writes over what the other wrote, which stays beside it under the name with ~."""
+        document, file = self._now(key), self._session.files[key]
+        if document is not None and self.write(document, file.path):
+            then()
+
+    def _take_theirs(self, key: int, path: Path, then: Callable[[], None]) -> None:
+        """Reads the file again, as one undo step."""
+        try:
+            content, stamp = read_document(path)
+        except InputError as error:
+            self._session.said.emit(str(error))
+            return
+        document = self._now(key)
+        if document is None or type(content) is not type(document.document):
+            self._session.said.emit(f"{path.name} holds another kind of file now: open it by itself.")
+            return
+        self._session.push(f"take {path.name} again", with_content(self._session.work, key, content))
+        self._session.mark_saved(Held(key, content), Known(path, stamp))
+        then()
+
+    def _save_elsewhere(self, key: int, then: Callable[[], None]) -> None:
+        document, path = self._now(key), self._session.files[key].path
+        if document is not None:
+            self.ask_name(document, then, f"{path.stem}_mine{path.suffix}")
+
+    def _now(self, key: int) -> Held[Any] | None:
+        """A document as it is now; None where it is worked on no more."""
+        return next((each for each in self._session.work.documents() if each.key == key), None)
 
     def _owner(self, document: Held[Any]) -> str:
         owners = [

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QByteArray, Qt
+from PySide6.QtCore import QByteArray, QEvent, Qt
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QPaintEvent
 from PySide6.QtWidgets import QMainWindow, QMessageBox, QSplitter, QVBoxLayout, QWidget
 
@@ -15,7 +15,7 @@ from fitcalc.window.findings.panel import Findings
 from fitcalc.window.jobs import Jobs
 from fitcalc.window.look import Look
 from fitcalc.window.menus import Menus
-from fitcalc.window.notice import Notice
+from fitcalc.window.notice import Notice, Offer
 from fitcalc.window.paperwork import Paperwork
 from fitcalc.window.people import People
 from fitcalc.window.photos import Photos
@@ -80,6 +80,12 @@ class MainWindow(QMainWindow):
         """Has everything evaluated once the window stands there."""
         super().paintEvent(event)
         self.session.begin()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Looks, when the person comes back to the window, whether somebody else has written to its files."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow():
+            self.filing.look_for_changes()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Asks where something is not saved; then leaves nothing running and nothing behind."""
@@ -152,12 +158,16 @@ class MainWindow(QMainWindow):
         session = self.session
         session.preferences_changed.connect(self._show_preferences)
         session.said.connect(self.notice.say)
+        session.asked.connect(self._offer)
         session.files_changed.connect(self._show_title)
         session.work_changed.connect(self._show_title)
         self.jobs.refused.connect(self.notice.say)
         self.rework.fit_wanted.connect(self.commands.find_rework)
         self.rework.reset_wanted.connect(self.commands.reset_rework)
         self.people.add.clicked.connect(self.commands.new_driver)
+
+    def _offer(self, sentence: str, offers: tuple[Offer, ...]) -> None:
+        self.notice.say(sentence, *offers)
 
     def _show_preferences(self) -> None:
         resized = self.look.show_as(self.session.preferences)

@@ -83,9 +83,8 @@ class Paperwork(QObject):
     def _tell(self, files: list[Path], folder: Path, what: str) -> None:
         if files:
             told = f"The {what} are in {folder}: {len(files)} files."
-            self._window.notice.say(
-                told.replace("worksheet are", "worksheet is"), "Open the folder", _shown(folder)
-            )
+            sentence = told.replace("worksheet are", "worksheet is")
+            self._window.notice.say(sentence, ("Open the folder", _shown(folder)))
 
     def _ask(self, title: str, use: Callable[[str], None]) -> None:
         dialog = QFileDialog(self._window, title)

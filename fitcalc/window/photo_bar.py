@@ -43,9 +43,7 @@ class PhotoBar(QWidget):
         self.opacity.setValue(round(photo.opacity))
         self.opacity.blockSignals(was)
         try:
-            self.layer.show(
-                photo, photo_file(self._session.paths.get(self._session.work.car.key), photo.path)
-            )
+            self.layer.show(photo, photo_file(self._session.path_of(self._session.work.car), photo.path))
             self._refused = ""
         except InputError as error:
             self.layer.hide()

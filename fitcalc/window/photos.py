@@ -33,7 +33,7 @@ class Photos(QObject):
 
     def ask_file(self) -> None:
         """Asks for a picture beside the car's file."""
-        file = self._session.paths.get(self._session.work.car.key)
+        file = self._session.path_of(self._session.work.car)
         if file is None:
             self._session.said.emit("Save the car first: its photo lies beside the car's file.")
             return
@@ -47,7 +47,7 @@ class Photos(QObject):
         """Lays a picture under the side view."""
         try:
             chosen = Path(name).absolute()
-            file = photo_file(self._session.paths.get(self._session.work.car.key), chosen.name)
+            file = photo_file(self._session.path_of(self._session.work.car), chosen.name)
             if file.parent != chosen.parent:
                 raise InputError("photo.path", str(chosen), f"must lie in {file.parent}", "copy it there")
             _, size = read_photo(file)

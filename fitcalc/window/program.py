@@ -64,13 +64,12 @@ def take_back(window: MainWindow) -> None:
     if path is None or kept is None:
         return
     begun = window.session.work
-    window.session.take_over(kept.work, kept.originals, kept.paths)
+    window.session.take_over(kept.work, kept.originals, kept.files)
     window.autosave.keep()
     discard(path)
     window.notice.say(
         f"The last run ended unexpectedly. The work is back as it was at {kept.when}; it is not saved.",
-        "Start afresh",
-        lambda: window.session.push("start afresh", begun),
+        ("Start afresh", lambda: window.session.push("start afresh", begun)),
     )
 
 

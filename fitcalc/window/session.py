@@ -9,6 +9,7 @@ from PySide6.QtGui import QUndoStack
 
 from fitcalc.errors import InputError
 from fitcalc.fit.result import Result
+from fitcalc.window.changed_files import Known
 from fitcalc.window.edits import Edit, Gesture
 from fitcalc.window.preferences import Preferences, save_preferences
 from fitcalc.window.previews import first_results, posed
@@ -33,6 +34,7 @@ class Session(QObject):
         files_changed: something was saved, opened or is new.
         preferences_changed: how everything is shown.
         said: one sentence for the person.
+        asked: a sentence, and what can be done about it as pairs of words and a callable.
     """
 
     work_changed = Signal()
@@ -44,12 +46,13 @@ class Session(QObject):
     files_changed = Signal()
     preferences_changed = Signal()
     said = Signal(str)
+    asked = Signal(str, object)
 
     def __init__(self, work: Work, preferences: Preferences, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.work, self.preferences, self.choice = work, preferences, Choice()
         self.undo_stack = QUndoStack(self)
-        self.paths: dict[int, Path] = {}
+        self.files: dict[int, Known] = {}
         self._saved = {each.key: each.document for each in work.documents()}
         self._gestures = 0
         self.results: Results = first_results(work)
@@ -155,15 +158,20 @@ class Session(QObject):
         """Every document with changes that are in no file."""
         return [each for each in self.work.documents() if self.is_unsaved(each)]
 
-    def mark_saved(self, document: Held[Any], path: Path) -> None:
-        """Remembers that a document is as its file says, and which file that is."""
-        self.paths[document.key], self._saved[document.key] = path, document.document
+    def path_of(self, document: Held[Any]) -> Path | None:
+        """The file that a document belongs in; None where it has none yet."""
+        known = self.files.get(document.key)
+        return known.path if known else None
+
+    def mark_saved(self, document: Held[Any], file: Known) -> None:
+        """Remembers which file a document belongs in, and that the file says what the document says."""
+        self.files[document.key], self._saved[document.key] = file, document.document
         self.files_changed.emit()
 
-    def take_over(self, work: Work, originals: dict[int, Any], paths: dict[int, Path]) -> None:
+    def take_over(self, work: Work, originals: dict[int, Any], files: dict[int, Known]) -> None:
         """Goes on with work that was left behind: it is as unsaved as it was."""
         self._saved |= originals
-        self.paths |= paths
+        self.files |= files
         self.show(work)
         self.files_changed.emit()
 

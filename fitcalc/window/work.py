@@ -112,6 +112,16 @@ def with_occupant(work: Work, occupant: Occupant) -> Work:
     return replace(work, occupants=people)
 
 
+def with_content(work: Work, key: int, document: Any) -> Work:
+    """The work with the content of one of its documents replaced, whichever that is."""
+
+    def new(each: Held[Any]) -> Held[Any]:
+        return replace(each, document=document) if each.key == key else each
+
+    people = tuple(Occupant(new(person.driver), new(person.setup)) for person in work.occupants)
+    return replace(work, car=new(work.car), occupants=people)
+
+
 def with_car(work: Work, car: Held[Car]) -> Work:
     """The work with another car: every rework starts from that car as found."""
     people = tuple(replace(person, setup=held(Setup())) for person in work.occupants)

@@ -69,10 +69,10 @@ def test_opening_another_car_can_be_undone_and_keeps_its_file_apart(window, sess
     path = tmp_path / "own.toml"
     path.write_text(sample_path("student").read_text(encoding="utf-8"), encoding="utf-8")
     window.filing.open(path)
-    assert session.paths[session.work.car.key] == path
+    assert session.path_of(session.work.car) == path
     session.undo_stack.undo()
     assert "Hillclimb" in session.work.car.document.name
-    assert session.work.car.key not in session.paths
+    assert session.path_of(session.work.car) is None
 
 
 def test_a_driver_file_adds_a_driver(window, session, visitor):

@@ -50,7 +50,7 @@ def test_the_folder_can_be_opened_from_the_notice(window, choose_folder, tmp_pat
     window.menus.actions["measuring_worksheet"].trigger()
     choose_folder(tmp_path / "sheet")
     told(window, qtbot, "measuring worksheet is in")
-    qtbot.mouseClick(window.notice.action, Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(window.notice.buttons[0], Qt.MouseButton.LeftButton)
     assert opened[0].toLocalFile() == str(tmp_path / "sheet")
 
 

@@ -57,7 +57,7 @@ def test_work_of_a_killed_program_is_there_again(killed, again):
 
 
 def test_recovered_work_can_be_put_aside_and_undone(killed, again):
-    again.notice.action.click()
+    again.notice.buttons[0].click()
     assert again.session.work.setup.seat_travel == 0.0
     again.session.undo_stack.undo()
     assert again.session.work.setup.seat_travel == 40.0
