@@ -9,9 +9,10 @@ from fitcalc.checks.check import Figure
 from fitcalc.checks.measured import measured, nearest_of, unmeasured
 from fitcalc.checks.rim import rim_ring
 from fitcalc.checks.surroundings import Thing, obstacles, roof
-from fitcalc.geometry.degrees import length
-from fitcalc.geometry.lines import nearest_on_segment
+from fitcalc.geometry.lines import from_segment
 from fitcalc.geometry.outlines import apart, backed, clearance, surface_room
+from fitcalc.geometry.ring import to_points
+from fitcalc.geometry.side import row_of
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.wheel import wheel_centre
 from fitcalc.units import Mm, Points
@@ -28,13 +29,30 @@ class LegPlaces:
     """One foot's leg on every pedal that it works, released and pressed.
 
     Attributes:
-        hip: `(n, 1, 3)`.
-        knees, ankles: `(n, p, 2, 3)`, by pedal and end of travel.
+        hip: `(n, 3)`.
+        thighs: corners of all that the thigh's axis sweeps, in side view, by pedal, `(n, p, 3, 3)`: hip, knee
+            released and pressed.
+        shanks: the same of the shank, `(n, p, 4, 3)`: knee released and pressed, ankle released and pressed.
     """
 
     hip: Points
-    knees: Points
-    ankles: Points
+    thighs: Points
+    shanks: Points
+
+    @property
+    def every_knee(self) -> Points:
+        """Each place of the knee, `(n, 2 p, 3)`."""
+        return row_of([self.shanks[:, pedal, end] for pedal in range(self.shanks.shape[1]) for end in (0, 1)])
+
+    @property
+    def knee(self) -> Points:
+        """Middle of all places of the knee, `(n, 3)`."""
+        return self.shanks[:, :, :2].mean(axis=(1, 2))
+
+    @property
+    def ankle(self) -> Points:
+        """Middle of all places of the ankle, `(n, 3)`."""
+        return self.shanks[:, :, 2:].mean(axis=(1, 2))
 
 
 def leg_places(case: Case, side: str) -> LegPlaces | None:
@@ -43,21 +61,10 @@ def leg_places(case: Case, side: str) -> LegPlaces | None:
     worked = [on for name, on in case.sitting.pedals.items() if fitted[name].foot == side]
     if not worked:
         return None
-    joints = [(leg.hip, leg.knee, leg.ankle) for on in worked for leg in (on.rest, on.full)]
-    every = np.stack([np.stack(np.broadcast_arrays(*leg), axis=1) for leg in joints], axis=1)
-    ends = every.reshape(len(every), -1, 2, 3, 3)
-    return LegPlaces(ends[:, 0, :1, 0], ends[..., 1, :], ends[..., 2, :])
-
-
-def thigh_hull(places: LegPlaces) -> Points:
-    """All that the thigh's axis sweeps, in side view, `(n, p, 3, 3)`."""
-    hip = np.broadcast_to(places.hip[:, None], (*places.knees.shape[:2], 1, 3))
-    return np.concatenate([hip, places.knees], axis=2)
-
-
-def shank_hull(places: LegPlaces) -> Points:
-    """All that the shank's axis sweeps, in side view, `(n, p, 4, 3)`."""
-    return np.concatenate([places.knees, places.ankles], axis=2)
+    hip = worked[0].rest.hip
+    thighs = [row_of((hip, on.rest.knee, on.full.knee)) for on in worked]
+    shanks = [row_of((on.rest.knee, on.full.knee, on.rest.ankle, on.full.ankle)) for on in worked]
+    return LegPlaces(hip, row_of(thighs), row_of(shanks))
 
 
 def knee_figures(case: Case) -> list[Figure]:
@@ -69,7 +76,7 @@ def _side(case: Case, side: str) -> list[Figure]:
     places = leg_places(case, side)
     if places is None:
         return []
-    knees = places.knees.reshape(len(places.knees), -1, 3)
+    knees = places.every_knee
     return [
         _knee_roof(case, side, knees),
         _knee_column(case, side, knees),
@@ -95,7 +102,7 @@ def _knee_column(case: Case, side: str, knees: Points) -> Figure:
         missing = "steering_wheel" if wheel is None else "steering_wheel.column_foot"
         return unmeasured(id, missing, "knee.column", side)
     foot, top = xyz(wheel.column_foot)[:, None], wheel_centre(wheel, case.setup)[:, None]
-    gap = length(nearest_on_segment(knees, foot, top) - knees) - COLUMN_RADIUS
+    gap = from_segment(knees, foot, top) - COLUMN_RADIUS
     return _nearest_knee(case, id, "knee.column", gap, knees)
 
 
@@ -103,8 +110,7 @@ def _knee_wheel(case: Case, side: str, knees: Points) -> Figure:
     id, wheel = f"knee.{side}.wheel", case.car.steering_wheel
     if wheel is None:
         return unmeasured(id, "steering_wheel", "knee.wheel", side)
-    ring = rim_ring(wheel, case.setup)
-    gap = length(knees[:, :, None] - ring[:, None]).min(axis=-1) - column(wheel.rim_thickness)[:, None] / 2
+    gap = to_points(rim_ring(wheel, case.setup), knees) - column(wheel.rim_thickness)[:, None] / 2
     return _nearest_knee(case, id, "knee.wheel", gap, knees)
 
 
@@ -115,7 +121,8 @@ def _knee_hoop(case: Case, side: str, knees: Points) -> Figure:
     radius = column(hoops.tube) / 2
     drop = np.stack([0.0 * radius, 0.0 * radius, radius], axis=-1)
     tube = xyz(hoops.front_top) - drop
-    away = np.hypot(knees[..., 0] - tube[:, None, 0], knees[..., 2] - tube[:, None, 2])
+    x, z = knees[..., 0] - tube[:, None, 0], knees[..., 2] - tube[:, None, 2]
+    away = np.sqrt(x * x + z * z)
     return _nearest_knee(case, id, "knee.hoop", away - radius[:, None], knees)
 
 
@@ -129,15 +136,14 @@ def _shin_roof(case: Case, side: str, places: LegPlaces) -> Figure:
     id, scuttle = f"leg.{side}.roof", roof(case.car)
     if scuttle is None:
         return unmeasured(id, "footwell.roof", "leg.roof", side)
-    gap = clearance(shank_hull(places)[:, :, None], backed(scuttle.line, ABOVE)).min(axis=(1, 2))
-    shin = places.knees.mean(axis=(1, 2))
-    return measured(case, id, gap - case.links.shank_radius, (shin,), "leg.roof", side)
+    gap = clearance(places.shanks[:, :, None], backed(scuttle.line, ABOVE)).min(axis=(1, 2))
+    return measured(case, id, gap - case.links.shank_radius, (places.knee,), "leg.roof", side)
 
 
 def _beside(case: Case, side: str, places: LegPlaces, thing: Thing) -> Figure:
-    hulls = ((thigh_hull(places), case.links.thigh_radius), (shank_hull(places), case.links.shank_radius))
-    room = np.min([_room(hull, radius, thing) for hull, radius in hulls], axis=0)
-    ends = (places.hip[:, 0], places.knees.mean(axis=(1, 2)), places.ankles.mean(axis=(1, 2)))
+    hulls = ((places.thighs, case.links.thigh_radius), (places.shanks, case.links.shank_radius))
+    room = np.min(np.broadcast_arrays(*(_room(hull, radius, thing) for hull, radius in hulls)), axis=0)
+    ends = (places.hip, places.knee, places.ankle)
     return measured(case, f"leg.{side}.{thing.key}", room, ends, "leg.obstacle", f"{side}, {thing.name}")
 
 

@@ -8,9 +8,16 @@ from fitcalc.body.links import Links
 from fitcalc.checks.case import Case
 from fitcalc.checks.measured import nearest_of
 from fitcalc.checks.surroundings import Surface, Thing
-from fitcalc.geometry.degrees import cosd, length, sind, unit
-from fitcalc.geometry.outlines import apart, clearance, nearest_points, path_distance, surface_room
-from fitcalc.geometry.side import across, at_y, point, scaled
+from fitcalc.geometry.degrees import cosd, sind, unit
+from fitcalc.geometry.outlines import (
+    apart,
+    clearance,
+    nearest_points,
+    nearest_to_line,
+    path_distance,
+    surface_room,
+)
+from fitcalc.geometry.side import across, point, row_of, scaled
 from fitcalc.posture.cases import column
 from fitcalc.posture.foot import Foot
 from fitcalc.posture.pads import Pad, pad_at, pad_edges
@@ -68,7 +75,7 @@ def shoe_outline(foot: Foot, links: Links) -> Points:
     top = links.ankle_height + links.sole_heel + COLLAR_ABOVE_ANKLE
     shin = foot.heel + scaled(foot.sole, ankle + COLLAR_AHEAD_OF_ANKLE) + scaled(up, top)
     corners = (foot.heel, foot.toe, foot.toe + TOE_BOX * up, shin, foot.heel + scaled(up, top))
-    return np.stack(np.broadcast_arrays(*corners), axis=1)
+    return row_of(corners)
 
 
 def half_width_turned(links: Links, toe_out: Deg) -> Mm:
@@ -90,10 +97,10 @@ def shoe_sweep(case: Case, name: str) -> ShoeSweep:
     feet = _feet(case, name, pads)
     half, pad_half = half_width_turned(links, TOE_OUT), column(pedal.pad_width) / 2
     y, pad_y = feet[0].heel[:, 1], pads[0].centre[:, 1]
-    edges = [np.stack(np.broadcast_arrays(*pad_edges(pad, pedal)), axis=1) for pad in pads]
+    edges = [row_of(pad_edges(pad, pedal)) for pad in pads]
     return ShoeSweep(
-        shoes=_stacked([shoe_outline(foot, links) for foot in feet]),
-        pads=_stacked(edges),
+        shoes=row_of([shoe_outline(foot, links) for foot in feet]),
+        pads=row_of(edges),
         low=y - half,
         high=y + half,
         pad_low=pad_y - pad_half,
@@ -115,10 +122,7 @@ def least_to_surface(sweep: ShoeSweep, surface: Surface) -> Least:
     """Least room between the moving shoe and floor or roof, signed."""
     rooms = surface_room(sweep.shoes, surface.line, surface.solid)
     shoe, travel = _closest(sweep.shoes, rooms)
-    pieces = np.stack([surface.line[:-1], surface.line[1:]], axis=1)
-    on_shoe, on_surface = nearest_points(shoe[:, None], pieces[None])
-    gaps = length(at_y(on_shoe - on_surface, np.zeros(on_shoe.shape[:-1])))
-    return Least(rooms.min(axis=1), travel, (nearest_of(on_shoe, gaps), nearest_of(on_surface, gaps)))
+    return Least(rooms.min(axis=1), travel, nearest_to_line(shoe, surface.line))
 
 
 def least_to_bulkhead(sweep: ShoeSweep, face: Mm) -> Least:
@@ -141,10 +145,6 @@ def _feet(case: Case, name: str, pads: list[Pad]) -> list[Foot]:
     rest = worked.rest.foot
     between = [foot_pressed(name, rest, pad, pedal, case.links, case.car) for pad in pads[1:-1]]
     return [rest, *between, worked.full.foot]
-
-
-def _stacked(places: list[Points]) -> Points:
-    return np.stack(np.broadcast_arrays(*places), axis=1)
 
 
 def _closest(shoes: Points, rooms: Floats) -> tuple[Points, Floats]:

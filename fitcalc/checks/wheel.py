@@ -1,19 +1,21 @@
 """The steering wheel against thighs, chest, dash, sides and hoops."""
 
+from collections.abc import Iterable
+
 import numpy as np
 
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
-from fitcalc.checks.knees import SIDES, leg_places
+from fitcalc.checks.knees import SIDES, LegPlaces, leg_places
 from fitcalc.checks.measured import measured, nearest_of, unmeasured
 from fitcalc.checks.rim import fists, rim_ring
 from fitcalc.checks.surroundings import roof
 from fitcalc.documents.car_cockpit import Hoops, SteeringWheel
-from fitcalc.geometry.degrees import length
 from fitcalc.geometry.ellipse import below_line
-from fitcalc.geometry.lines import nearest_on_segment
-from fitcalc.geometry.outlines import surface_room
-from fitcalc.geometry.side import at_y
+from fitcalc.geometry.lines import from_segment
+from fitcalc.geometry.outlines import clearance, nearest_points, surface_room
+from fitcalc.geometry.ring import Ring, to_segments
+from fitcalc.geometry.side import at_y, dot, row_of, scaled
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.wheel import highest_rim, lowest_rim
 from fitcalc.units import Mm, Points
@@ -31,10 +33,11 @@ def wheel_figures(case: Case) -> list[Figure]:
         names = (*HOOP_FIGURES, *OTHER_FIGURES)
         thighs = [unmeasured(f"wheel.thigh_{side}", "steering_wheel", "wheel.thigh", side) for side in SIDES]
         return [*thighs, *(unmeasured(f"wheel.{name}", "steering_wheel") for name in names)]
-    hands = fists(case, wheel)
+    hands = fists(wheel, case.setup)
+    legs = {side: leg for side in SIDES if (leg := leg_places(case, side)) is not None}
     return [
-        *(_thigh(case, wheel, side) for side in SIDES),
-        _knuckles(case, hands),
+        *(_thigh(case, wheel, side, legs.get(side)) for side in SIDES),
+        _knuckles(case, hands, legs.values()),
         _dash(case, hands),
         _side(case, hands),
         _chest(case, wheel),
@@ -43,29 +46,21 @@ def wheel_figures(case: Case) -> list[Figure]:
     ]
 
 
-def _thigh(case: Case, wheel: SteeringWheel, side: str) -> Figure:
+def _thigh(case: Case, wheel: SteeringWheel, side: str, leg: LegPlaces | None) -> Figure:
     id = f"wheel.thigh_{side}"
-    gap = _to_thigh(case, side, rim_ring(wheel, case.setup))
-    if gap is None:
-        return unmeasured(id, f"pedals: one worked by the {side} foot", "wheel.thigh", side)
-    room, lowest = gap - column(wheel.rim_thickness) / 2, lowest_rim(wheel, case.setup)
-    return measured(case, id, room, (lowest,), "wheel.thigh", side)
-
-
-def _to_thigh(case: Case, side: str, places: Points) -> Mm | None:
-    """Least gap from points `(n, q, 3)` to the flesh of a thigh wherever a pedal puts it, `(n,)`."""
-    leg = leg_places(case, side)
     if leg is None:
-        return None
-    knees = leg.knees.reshape(len(leg.knees), -1, 1, 3)
-    near = nearest_on_segment(places[:, None], leg.hip[:, None], knees)
-    return length(near - places[:, None]).min(axis=(1, 2)) - case.links.thigh_radius
+        return unmeasured(id, f"pedals: one worked by the {side} foot", "wheel.thigh", side)
+    axis = to_segments(rim_ring(wheel, case.setup), leg.hip[:, None], leg.every_knee)
+    room = axis.min(axis=1) - case.links.thigh_radius - column(wheel.rim_thickness) / 2
+    return measured(case, id, room, (lowest_rim(wheel, case.setup),), "wheel.thigh", side)
 
 
-def _knuckles(case: Case, hands: Points) -> Figure:
-    gaps = [gap for side in SIDES if (gap := _to_thigh(case, side, hands)) is not None]
-    lowest = nearest_of(hands, hands[..., 2])
-    return measured(case, "wheel.knuckles_thigh", np.min(gaps, axis=0) - FIST_RADIUS, (lowest,))
+def _knuckles(case: Case, hands: Points, legs: Iterable[LegPlaces]) -> Figure:
+    """Least gap from the fists to the flesh of either thigh wherever a pedal puts it."""
+    ends = [(leg.hip[:, None], knee[:, None]) for leg in legs for knee in leg.every_knee.swapaxes(0, 1)]
+    axis = np.min(np.broadcast_arrays(*(from_segment(hands, *thigh).min(axis=1) for thigh in ends)), axis=0)
+    room, lowest = axis - case.links.thigh_radius - FIST_RADIUS, nearest_of(hands, hands[..., 2])
+    return measured(case, "wheel.knuckles_thigh", room, (lowest,))
 
 
 def _dash(case: Case, hands: Points) -> Figure:
@@ -86,14 +81,19 @@ def _side(case: Case, hands: Points) -> Figure:
 
 def _chest(case: Case, wheel: SteeringWheel) -> Figure:
     """The trunk is as deep as the deeper of chest and belly; its back lies behind it as at the hips."""
-    trunk, links = case.sitting.trunk, case.links
+    trunk, links, ring = case.sitting.trunk, case.links, rim_ring(wheel, case.setup)
     front = np.maximum(links.chest_depth, links.abdomen_depth) - links.hip_ahead_of_back
-    ring = rim_ring(wheel, case.setup)
-    flat = at_y(ring, np.zeros(ring.shape[:-1]))
-    near = nearest_on_segment(flat, trunk.hip[:, None], trunk.shoulder[:, None])
-    gap = length(at_y(near, flat[..., 1]) - flat)
-    room = gap.min(axis=1) - front - column(wheel.rim_thickness) / 2
-    return measured(case, "wheel.chest", room, (nearest_of(ring, gap),))
+    half = scaled(ring.up, ring.radius)
+    rim, torso = row_of((ring.centre + half, ring.centre - half)), row_of((trunk.hip, trunk.shoulder))
+    room = np.maximum(clearance(rim, torso), 0.0) - front - column(wheel.rim_thickness) / 2
+    return measured(case, "wheel.chest", room, (_on_rim(ring, nearest_points(rim, torso)[0]),))
+
+
+def _on_rim(ring: Ring, place: Points) -> Points:
+    """The point of the rim that in side view looks to be there, on the right."""
+    high = dot(place - ring.centre, ring.up)
+    sideways = np.sqrt(np.maximum(ring.radius * ring.radius - high * high, 0.0))
+    return at_y(place, ring.centre[:, 1] + sideways)
 
 
 def _opening(case: Case, wheel: SteeringWheel) -> Figure:
@@ -127,6 +127,8 @@ def _under_hoops(case: Case, wheel: SteeringWheel) -> list[Figure]:
 def _line(case: Case, wheel: SteeringWheel, hoops: Hoops) -> Figure:
     main, front = xyz(hoops.main_top), xyz(hoops.front_top)
     half = column(wheel.rim_thickness) / 2
-    ring = rim_ring(wheel, case.setup, np.array([[0.0, 180.0]]))
-    room = np.min([below_line(ring[:, at], half, half, front, main) for at in (0, 1)], axis=0)
+    ring = rim_ring(wheel, case.setup)
+    reach = scaled(ring.up, ring.radius)
+    ends = (ring.centre + reach, ring.centre - reach)
+    room = np.min([below_line(end, half, half, front, main) for end in ends], axis=0)
     return measured(case, "wheel.line", room, (highest_rim(wheel, case.setup), front, main))

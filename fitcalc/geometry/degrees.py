@@ -4,6 +4,9 @@ import numpy as np
 
 from fitcalc.units import Deg, Floats, Points
 
+NO_LENGTH = 1e-12
+"""A vector shorter than this, mm, has no direction."""
+
 
 def sind(angle: Deg) -> Floats:
     """Sine of an angle in degrees."""
@@ -42,14 +45,17 @@ def total(vector: Points) -> Floats:
 
 def unit(vector: Points) -> Points:
     """Direction of each vector; a zero vector stays zero."""
-    size = length(vector)[..., None]
-    return np.divide(vector, size, out=np.zeros(np.broadcast_shapes(vector.shape)), where=size > 0)
+    return vector / np.maximum(length(vector), NO_LENGTH)[..., None]
 
 
 def included(first: Points, corner: Points, last: Points) -> Deg:
     """Angle at `corner` between the lines to `first` and `last`, 0 to 180; 180 = straight.
 
-    Coincident points give 90. Well conditioned near 0 and 180 (Kahan's two-sided arctangent form).
+    Coincident points give 90. Well conditioned near 0 and 180, for it comes from sine and cosine both.
     """
-    a, b = unit(first - corner), unit(last - corner)
-    return np.degrees(2.0 * np.arctan2(length(a - b), length(a + b)))
+    a, b = first - corner, last - corner
+    ax, ay, az = a[..., 0], a[..., 1], a[..., 2]
+    bx, by, bz = b[..., 0], b[..., 1], b[..., 2]
+    x, y, z = ay * bz - az * by, az * bx - ax * bz, ax * by - ay * bx
+    sine, cosine = np.sqrt(x * x + y * y + z * z), ax * bx + ay * by + az * bz
+    return np.where((sine == 0.0) & (cosine == 0.0), 90.0, np.degrees(np.arctan2(sine, cosine)))

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from fitcalc.geometry.degrees import unit
+from fitcalc.geometry.degrees import NO_LENGTH, unit
 from fitcalc.geometry.side import at_y, dot, point
 from fitcalc.units import Mm, Points
 
@@ -13,7 +13,7 @@ def reach(half_length: Mm, half_height: Mm, direction: Points) -> Mm:
     Source: support function of the ellipse, sqrt((a nx)2 + (b nz)2).
     """
     way = unit(direction)
-    return np.hypot(half_length * way[..., 0], half_height * way[..., 2])
+    return np.sqrt((half_length * way[..., 0]) ** 2 + (half_height * way[..., 2]) ** 2)
 
 
 def below_line(centre: Points, half_length: Mm, half_height: Mm, front: Points, rear: Points) -> Mm:
@@ -29,7 +29,7 @@ def touching_point(centre: Points, half_length: Mm, half_height: Mm, direction: 
     far = reach(half_length, half_height, way)[..., None]
     x, z = half_length**2 * way[..., 0], half_height**2 * way[..., 2]
     top = point(x, np.zeros_like(x), z)
-    return centre + np.divide(top, far, out=np.zeros(top.shape), where=far > 0)
+    return centre + top / np.maximum(far, NO_LENGTH)
 
 
 def _flat(points: Points) -> Points:

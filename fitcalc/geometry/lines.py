@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from fitcalc.geometry.degrees import length, unit
+from fitcalc.geometry.degrees import NO_LENGTH, length, unit
 from fitcalc.geometry.side import at_y, dot, point, scaled
 from fitcalc.units import Bools, Floats, Mm, Points
 
@@ -32,14 +32,13 @@ def height_at(x: Floats, profile: Points) -> Mm:
 def nearest_on_segment(points: Points, start: Points, end: Points) -> Points:
     """The point of each segment nearest to each point; a segment of no length is its start."""
     along = end - start
-    size = dot(along, along)
-    t = np.divide(
-        dot(points - start, along),
-        size,
-        out=np.zeros(np.broadcast_shapes(points.shape, along.shape)[:-1]),
-        where=size > 0,
-    )
-    return start + scaled(along, np.clip(t, 0.0, 1.0))
+    part = dot(points - start, along) / np.maximum(dot(along, along), NO_LENGTH**2)
+    return start + scaled(along, np.clip(part, 0.0, 1.0))
+
+
+def from_segment(points: Points, start: Points, end: Points) -> Mm:
+    """Distance of each point from a segment; a segment of no length is its start."""
+    return length(nearest_on_segment(points, start, end) - points)
 
 
 def nearest_on_profile(points: Points, profile: Points) -> Points:
@@ -60,25 +59,27 @@ def behind_on_profile(centre: Points, radius: Mm, profile: Points) -> tuple[Poin
         The rearmost such point, `(n, 3)` at the centre's y, and whether there is one; where there is none, the point
         of the profile nearest to the centre.
     """
-    best = nearest_on_profile(centre, profile)
-    found = np.zeros(len(centre), dtype=bool)
+    x, z, found = centre[:, 0], centre[:, 2], np.zeros(len(centre), dtype=bool)
     for start, end in pairwise(profile):
-        hit, here = _last_hit(centre, radius, start[None], end[None])
-        rearward = here & (hit[:, 0] >= centre[:, 0]) & (~found | (hit[:, 0] > best[:, 0]))
-        best = np.where(rearward[:, None], hit, best)
-        found = found | rearward
-    return at_y(best, centre[:, 1]), found
+        hit_x, hit_z, here = _last_hit(centre, radius, start, end)
+        rearward = here & (hit_x >= centre[:, 0]) & (~found | (hit_x > x))
+        x, z, found = np.where(rearward, hit_x, x), np.where(rearward, hit_z, z), found | rearward
+    place = point(x, centre[:, 1], z)
+    if np.all(found):
+        return place, found
+    return np.where(found[:, None], place, nearest_on_profile(centre, profile)), found
 
 
-def _last_hit(centre: Points, radius: Mm, start: Points, end: Points) -> tuple[Points, Bools]:
-    """The later of the two points where a segment leaves a circle, and whether it lies on the segment."""
-    along = unit(end - start)
-    middle = dot(at_y(centre, start[:, 1]) - start, along)
-    foot = start + scaled(along, middle)
-    offset = length(foot - at_y(centre, start[:, 1]))
-    half = np.sqrt(np.maximum(radius * radius - offset * offset, 0.0))
-    reach = middle + half
-    return start + scaled(along, reach), (offset <= radius) & (reach >= 0.0) & (reach <= length(end - start))
+def _last_hit(centre: Points, radius: Mm, start: Points, end: Points) -> tuple[Floats, Floats, Bools]:
+    """The later of the two points where a segment leaves a circle, x and z, and whether it lies on the segment."""
+    size = float(np.hypot(end[0] - start[0], end[2] - start[2]))
+    along_x, along_z = (end[0] - start[0]) / max(size, NO_LENGTH), (end[2] - start[2]) / max(size, NO_LENGTH)
+    x, z = centre[:, 0] - start[0], centre[:, 2] - start[2]
+    offset = x * along_z - z * along_x
+    squared = radius * radius - offset * offset
+    reach = x * along_x + z * along_z + np.sqrt(np.maximum(squared, 0.0))
+    here = (squared >= 0.0) & (reach >= 0.0) & (reach <= size)
+    return start[0] + along_x * reach, start[2] + along_z * reach, here
 
 
 def distance_to_line(points: Points, start: Points, end: Points) -> Mm:

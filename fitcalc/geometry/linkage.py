@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fitcalc.geometry.degrees import acosd, length, unit
+from fitcalc.geometry.degrees import NO_LENGTH, acosd, length, unit
 from fitcalc.geometry.side import dot, scaled
 from fitcalc.units import Deg, Floats, Mm, Points
 
@@ -60,8 +60,7 @@ def _cosine(first: Mm, second: Mm, reach: Mm) -> Floats:
 
 
 def _ratio(top: Floats, bottom: Floats) -> Floats:
-    shape = np.broadcast_shapes(np.shape(top), np.shape(bottom))
-    return np.divide(top, bottom, out=np.zeros(shape), where=bottom > 0)
+    return top / np.maximum(bottom, NO_LENGTH)
 
 
 def _square_to(along: Points, toward: Points) -> Points:

@@ -3,13 +3,17 @@
 An outline is its corners, `(..., k, 3)`, of which x and z count; leading axes broadcast. One corner is a
 point, two are a line; up to four may stand in any order and count as their hull, more go round it.
 An outline that is not convex overlaps from where its hull does, so that a gap is never overstated.
+
+Sides and corners of the outline with more of them are worked out together, those of the other one after another:
+arrays stay small enough for the processor's cache.
 """
 
+from collections.abc import Iterable, Iterator
 from functools import reduce
+from typing import NamedTuple
 
 import numpy as np
 
-from fitcalc.geometry.degrees import length, unit
 from fitcalc.geometry.lines import nearest_on_segment
 from fitcalc.geometry.side import at_y
 from fitcalc.units import Bools, Floats, Mm, Points
@@ -18,6 +22,8 @@ NO_AXIS = -1e6
 """Gap along a direction that does not exist: less than any that does."""
 ANY_ORDER = 4
 """So many corners may stand in any order, for every pair of them is tried as a side."""
+NO_SIDE = 1e-12
+"""Square of a side's length, mm2, below which it counts as a point."""
 
 
 def clearance(a: Points, b: Points) -> Mm:
@@ -25,9 +31,10 @@ def clearance(a: Points, b: Points) -> Mm:
 
     Source: separating axes for the depth, least corner-to-side distance for the gap.
     """
-    depth = _separation(a, b)
+    more, fewer = (a, b) if a.shape[-2] >= b.shape[-2] else (b, a)
+    depth = np.maximum(_separation(more, fewer), _separation(fewer, more))
     overlaps = (depth < 0.0) & (depth > NO_AXIS)
-    return np.where(overlaps, depth, _distance(a, b))
+    return np.where(overlaps, depth, _distance(more, fewer))
 
 
 def path_distance(shapes: Points, other: Points) -> Mm:
@@ -38,8 +45,10 @@ def path_distance(shapes: Points, other: Points) -> Mm:
             its corners count as moving straight.
         other: `(n or 1, m, 3)`.
     """
-    start, end = (part.reshape(len(shapes), -1, 3) for part in (shapes[:, :-1], shapes[:, 1:]))
-    return _gaps(other, start, end).min(axis=(-2, -1))
+    x, z = shapes[..., 0], shapes[..., 2]
+    paths = Sides(x[:, :-1], z[:, :-1], x[:, 1:], z[:, 1:])
+    squared = _least_of(_squared(*corner, paths) for corner in _corners(other[:, None]))
+    return np.sqrt(squared.min(axis=(1, 2)))
 
 
 def surface_room(shapes: Points, line: Points, solid: float) -> Mm:
@@ -52,29 +61,23 @@ def surface_room(shapes: Points, line: Points, solid: float) -> Mm:
     """
     x, z = shapes[..., 0], shapes[..., 2]
     past = (x >= line[0, 0]) & (x <= line[-1, 0]) & (solid * (z - np.interp(x, line[:, 0], line[:, 2])) > 0.0)
-    gaps = _gaps(shapes, line[:-1], line[1:]).min(axis=-1)
-    room = np.where(past, -gaps, gaps).min(axis=-1)
-    return room if shapes.shape[-2] == 1 else np.minimum(room, _room_to_points(shapes, line))
-
-
-def _room_to_points(shapes: Points, places: Points) -> Mm:
-    """Least gap between outlines and single points, negative where one lies inside, `(...)`."""
-    start, end = shapes, np.roll(shapes, -1, axis=-2)
-    along, span = end - start, places[:, None] - start[..., None, :, :]
-    turn = along[..., None, :, 0] * span[..., 2] - along[..., None, :, 2] * span[..., 0]
-    inside = np.all(turn >= 0.0, axis=-1) | np.all(turn <= 0.0, axis=-1)
-    gaps = _gaps(places, start, end).min(axis=-1)
-    return np.where(inside, -gaps, gaps).min(axis=-1)
+    gaps = np.sqrt(_least_of(_squared(x, z, piece) for piece in _each(_pieces(line))))
+    room = _least(np.where(past, -gaps, gaps))
+    return room if shapes.shape[-2] == 1 else np.minimum(room, _room_to_points(shapes, _bulges(line, solid)))
 
 
 def nearest_points(a: Points, b: Points) -> tuple[Points, Points]:
     """The points of two outlines nearest to each other, `(..., 3)`, on their sides; each keeps its own y."""
     shape = np.broadcast_shapes(a.shape[:-2], b.shape[:-2])
     a, b = (np.broadcast_to(each, (*shape, *each.shape[-2:])) for each in (a, b))
-    corner_a, foot_b, to_b = _nearest_corner(a, b)
-    corner_b, foot_a, to_a = _nearest_corner(b, a)
-    first = (to_b <= to_a)[..., None]
-    return np.where(first, corner_a, foot_a), np.where(first, foot_b, corner_b)
+    return _nearer(_nearest_corner(a, *_side_ends(b)), _nearest_corner(b, *_side_ends(a)))
+
+
+def nearest_to_line(outline: Points, line: Points) -> tuple[Points, Points]:
+    """The points of an outline `(n, k, 3)` and of a line of straight pieces `(j, 3)` nearest to each other."""
+    every = np.broadcast_to(line, (len(outline), *line.shape))
+    onto = _nearest_corner(outline, every[:, :-1], every[:, 1:])
+    return _nearer(onto, _nearest_corner(every, *_side_ends(outline)))
 
 
 def apart(side: Mm, low: tuple[Mm, Mm], high: tuple[Mm, Mm]) -> Mm:
@@ -103,79 +106,157 @@ def backed(line: Points, away: Points) -> Points:
     return np.stack([start, end, end + away, start + away], axis=-2)
 
 
-def _sides(count: int) -> tuple[np.ndarray, np.ndarray]:
-    if count == 1:
-        return np.array([0]), np.array([0])
-    if count <= ANY_ORDER:
-        return np.triu_indices(count, 1)
-    first = np.arange(count)
-    return first, (first + 1) % count
+class Sides(NamedTuple):
+    """Sides from one corner to another in side view, each `(..., sides)`."""
+
+    x: Floats
+    z: Floats
+    end_x: Floats
+    end_z: Floats
 
 
-def _axes(outline: Points) -> tuple[Points, Bools]:
-    """Directions that may separate an outline from others, and whether each exists."""
-    first, last = _sides(outline.shape[-2])
-    along = unit(_flat(outline[..., last, :] - outline[..., first, :]))
-    square = np.stack([along[..., 2], along[..., 1], -along[..., 0]], axis=-1)
-    axes = np.concatenate([square, along], axis=-2) if outline.shape[-2] == 2 else square
-    return axes, length(axes) > 0.0
+def _side_ends(outline: Points) -> tuple[Points, Points]:
+    """Start and end of every side, `(..., sides, 3)`."""
+    first, last = _ends(np.arange(outline.shape[-2]))
+    return outline[..., first, :], outline[..., last, :]
 
 
-def _separation(a: Points, b: Points) -> Mm:
-    gaps = []
-    for axes, exist in (_axes(a), _axes(b)):
-        on_a, on_b = _shadow(axes, a), _shadow(axes, b)
-        gap = np.maximum(_least(on_b) - _most(on_a), _least(on_a) - _most(on_b))
-        gaps.append(_most(np.where(exist, gap, NO_AXIS)))
-    return np.maximum(gaps[0], gaps[1])
+def _sides_of(outline: Points) -> Sides:
+    (x, end_x), (z, end_z) = _ends(outline[..., 0]), _ends(outline[..., 2])
+    return Sides(x, z, end_x, end_z)
 
 
-def _shadow(axes: Points, outline: Points) -> Floats:
-    """Where every corner falls along every direction, `(..., directions, corners)`."""
-    x, z = (axes[..., :, None, at] * outline[..., None, :, at] for at in (0, 2))
-    return x + z
+def _ends(corners: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """What stands for the corners, `(..., k)`, at the start and at the end of every side."""
+    count = corners.shape[-1]
+    if count <= 2:
+        return corners[..., :1], corners[..., -1:]
+    onward = np.concatenate([corners[..., 1:], corners[..., :1]], axis=-1)
+    if count != ANY_ORDER:
+        return corners, onward
+    return (
+        np.concatenate([corners, corners[..., :2]], axis=-1),
+        np.concatenate([onward, corners[..., 2:]], axis=-1),
+    )
+
+
+def _pieces(line: Points) -> Sides:
+    return Sides(line[:-1, 0], line[:-1, 2], line[1:, 0], line[1:, 2])
+
+
+def _each(sides: Sides) -> Iterator[Sides]:
+    """One side after another, `(..., 1)`."""
+    return (Sides(*(end[..., at : at + 1] for end in sides)) for at in range(sides.x.shape[-1]))
+
+
+def _corners(outline: Points) -> Iterator[tuple[Floats, Floats]]:
+    """The x and z of one corner after another, `(..., 1)`."""
+    return ((outline[..., at : at + 1, 0], outline[..., at : at + 1, 2]) for at in range(outline.shape[-2]))
+
+
+def _separation(own: Points, other: Points) -> Mm:
+    """Greatest gap between two outlines along the normals of one's sides, `(...)`."""
+    x, z, exist = _axes(own)
+    (low, high), (other_low, other_high) = _shadow(x, z, own), _shadow(x, z, other)
+    return _most(np.where(exist, np.maximum(other_low - high, low - other_high), NO_AXIS))
+
+
+def _axes(outline: Points) -> tuple[Floats, Floats, Bools]:
+    """Directions that may separate an outline from others: x and z, and whether each exists, `(..., directions)`."""
+    sides = _sides_of(outline)
+    x, z = sides.end_x - sides.x, sides.end_z - sides.z
+    size = np.sqrt(x * x + z * z)
+    exist, size = size > 0.0, np.maximum(size, NO_SIDE)
+    x, z = x / size, z / size
+    if outline.shape[-2] != 2:
+        return z, -x, exist
+    return (
+        np.concatenate([z, x], axis=-1),
+        np.concatenate([-x, z], axis=-1),
+        np.concatenate([exist, exist], axis=-1),
+    )
+
+
+def _shadow(x: Floats, z: Floats, outline: Points) -> tuple[Floats, Floats]:
+    """From where to where an outline falls along each direction."""
+    falls = [corner_x * x + corner_z * z for corner_x, corner_z in _corners(outline)]
+    return reduce(np.minimum, falls), reduce(np.maximum, falls)
+
+
+def _distance(more: Points, fewer: Points) -> Mm:
+    sides = _sides_of(more)
+    squared = _least(_least_of(_squared(*corner, sides) for corner in _corners(fewer)))
+    if fewer.shape[-2] == 1:
+        return np.sqrt(squared)
+    x, z = more[..., 0], more[..., 2]
+    onto_sides = _least_of(_squared(x, z, side) for side in _each(_sides_of(fewer)))
+    return np.sqrt(np.minimum(squared, _least(onto_sides)))
+
+
+def _squared(x: Floats, z: Floats, sides: Sides) -> Floats:
+    """Square of the distance of points from sides; a side of no length is its start."""
+    along_x, along_z = sides.end_x - sides.x, sides.end_z - sides.z
+    size = np.maximum(along_x * along_x + along_z * along_z, NO_SIDE)
+    x, z = x - sides.x, z - sides.z
+    part = np.clip((x * along_x + z * along_z) / size, 0.0, 1.0)
+    x -= part * along_x
+    z -= part * along_z
+    return x * x + z * z
+
+
+def _least_of(values: Iterable[Floats]) -> Floats:
+    return reduce(np.minimum, values)
 
 
 def _least(values: Floats) -> Floats:
     """Least along a short last axis; one by one, for `np.min` along it takes several times as long."""
-    return reduce(np.minimum, np.moveaxis(values, -1, 0))
+    return reduce(np.minimum, (values[..., at] for at in range(values.shape[-1])))
 
 
 def _most(values: Floats) -> Floats:
     """Greatest along a short last axis."""
-    return reduce(np.maximum, np.moveaxis(values, -1, 0))
+    return reduce(np.maximum, (values[..., at] for at in range(values.shape[-1])))
 
 
-def _distance(a: Points, b: Points) -> Mm:
-    to_b, to_a = _gaps(a, *_side_ends(b)), _gaps(b, *_side_ends(a))
-    return np.minimum(_least(_least(to_b)), _least(_least(to_a)))
+def _bulges(line: Points, solid: float) -> Points:
+    """The points of a surface that stand out of it, and its ends: no side of an outline comes nearest to any other."""
+    step = line[1:] - line[:-1]
+    turn = step[:-1, 0] * step[1:, 2] - step[:-1, 2] * step[1:, 0]
+    return line[np.concatenate([[True], solid * turn > 0.0, [True]])]
 
 
-def _side_ends(outline: Points) -> tuple[Points, Points]:
-    first, last = _sides(outline.shape[-2])
-    return outline[..., first, :], outline[..., last, :]
+def _room_to_points(shapes: Points, places: Points) -> Mm:
+    """Least gap between outlines and single points `(j, 3)`, negative where one lies inside, `(...)`."""
+    x, z = shapes[..., 0], shapes[..., 2]
+    sides = Sides(x, z, *(np.concatenate([each[..., 1:], each[..., :1]], axis=-1) for each in (x, z)))
+    along_x, along_z = sides.end_x - x, sides.end_z - z
+    rooms = []
+    for place_x, _, place_z in places:
+        turn = along_x * (place_z - z) - along_z * (place_x - x)
+        inside = (_least(turn) >= 0.0) | (_most(turn) <= 0.0)
+        gap = np.sqrt(_least(_squared(place_x, place_z, sides)))
+        rooms.append(np.where(inside, -gap, gap))
+    return _least_of(rooms)
 
 
-def _gaps(corners: Points, start: Points, end: Points) -> Floats:
-    """Distance of every corner from every side, `(..., corners, sides)`."""
-    x, z = (corners[..., :, None, at] - start[..., None, :, at] for at in (0, 2))
-    along_x, along_z = (end[..., None, :, at] - start[..., None, :, at] for at in (0, 2))
-    size = along_x * along_x + along_z * along_z
-    reach = x * along_x + z * along_z
-    part = np.clip(np.divide(reach, size, out=np.zeros(reach.shape), where=size > 0), 0.0, 1.0)
-    x, z = x - part * along_x, z - part * along_z
-    return np.sqrt(x * x + z * z)
-
-
-def _nearest_corner(corners: Points, outline: Points) -> tuple[Points, Points, Mm]:
-    """The corner nearest to an outline's sides, the nearest point of those sides, and how far it is."""
-    start, end = _side_ends(outline)
-    gaps = _gaps(corners, start, end)
-    best = gaps.reshape(*gaps.shape[:-2], -1).argmin(axis=-1)
-    corner = _picked(corners, best // gaps.shape[-1])
-    start, end = (_picked(ends, best % gaps.shape[-1]) for ends in (start, end))
+def _nearest_corner(corners: Points, start: Points, end: Points) -> tuple[Points, Points, Mm]:
+    """The corner nearest to any side, the nearest point of those sides, and how far it is."""
+    x, z = corners[..., :, None, 0], corners[..., :, None, 2]
+    start_at, end_at = start[..., None, :, :], end[..., None, :, :]
+    squared = _squared(x, z, Sides(start_at[..., 0], start_at[..., 2], end_at[..., 0], end_at[..., 2]))
+    flat = squared.reshape(*squared.shape[:-2], -1)
+    best = flat.argmin(axis=-1)
+    corner = _picked(corners, best // squared.shape[-1])
+    start, end = (_picked(ends, best % squared.shape[-1]) for ends in (start, end))
     foot = at_y(nearest_on_segment(_flat(corner), _flat(start), _flat(end)), start[..., 1])
-    return corner, foot, gaps.min(axis=(-2, -1))
+    return corner, foot, np.take_along_axis(flat, best[..., None], axis=-1)[..., 0]
+
+
+def _nearer(onto: tuple[Points, Points, Mm], back: tuple[Points, Points, Mm]) -> tuple[Points, Points]:
+    """Of a first thing's corner with its foot on a second, and the reverse, the nearer pair, first thing first."""
+    (corner, foot, gap), (other_corner, other_foot, other_gap) = onto, back
+    first = (gap <= other_gap)[..., None]
+    return np.where(first, corner, other_foot), np.where(first, foot, other_corner)
 
 
 def _picked(points: Points, at: np.ndarray) -> Points:

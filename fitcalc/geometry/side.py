@@ -1,5 +1,7 @@
 """The side view: plane x-z, x rearward to the right, z up."""
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from fitcalc.geometry.degrees import cosd, sind, total
@@ -10,9 +12,22 @@ LEFT, RIGHT = -1.0, 1.0
 
 def point(x: Floats | float, y: Floats | float, z: Floats | float) -> Points:
     """Points `(n, 3)` from coordinates that broadcast against each other."""
-    points = np.empty((*np.broadcast(x, y, z).shape, 3))
-    points[..., 0], points[..., 1], points[..., 2] = x, y, z
-    return points
+    shape = np.broadcast(x, y, z).shape
+    coordinates = np.empty((3, *shape))
+    coordinates[0], coordinates[1], coordinates[2] = x, y, z
+    return coordinates.transpose(*range(1, len(shape) + 1), 0)
+
+
+def row_of(places: Sequence[Points]) -> Points:
+    """Several points, or rows of points, of each case as one row, `(n, k, ..., 3)`.
+
+    In memory the cases lie next to each other, so that one figure of many cases is worked out in one go.
+    """
+    count, *rest = np.broadcast_shapes(*(place.shape for place in places))
+    row = np.empty((len(places), *reversed(rest), count))
+    for at, place in enumerate(places):
+        row[at] = place.T
+    return row.transpose(-1, 0, *range(row.ndim - 2, 0, -1))
 
 
 def leaning(angle: Deg) -> Points:
