@@ -4,7 +4,19 @@ import argparse
 import sys
 from collections.abc import Sequence
 
-from fitcalc.commands import body_and_rules, built, check, pedals, sheets, shell, solve, straps, worksheet
+from fitcalc.commands import (
+    body_and_rules,
+    built,
+    certainty,
+    check,
+    pedals,
+    sheets,
+    shell,
+    solve,
+    straps,
+    trade,
+    worksheet,
+)
 from fitcalc.commands.asking import BAD_INPUT, COMPUTED, STOPPED
 from fitcalc.errors import InputError
 
@@ -33,7 +45,9 @@ def _parser() -> argparse.ArgumentParser:
         epilog="Exit status: 0 computed and no limit broken, 1 computed and a limit is broken, 2 bad input.",
     )
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
-    for group in (check, solve, pedals, straps, sheets, built, worksheet, body_and_rules):
+    for group in (
+        check, solve, trade, certainty, pedals, straps, sheets, built, worksheet, body_and_rules,
+    ):  # fmt: skip
         group.add(commands)
     shell.add(parser, commands)
     return parser

@@ -68,6 +68,13 @@ def ask_json(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="print the full result as JSON")
 
 
+def ask_picture(parser: argparse.ArgumentParser) -> None:
+    """--out FILE and --paper."""
+    told = "write a picture as well: a name that ends in .pdf, .svg or .png"
+    parser.add_argument("--out", metavar="FILE", help=told)
+    parser.add_argument("--paper", choices=("a4", "letter"), default="a4", help="size of the pages")
+
+
 def ask_paper(parser: argparse.ArgumentParser, required: bool = True) -> None:
     """--paper and --out FOLDER."""
     parser.add_argument("--paper", choices=("a4", "letter"), default="a4", help="size of the pages")
@@ -121,6 +128,13 @@ def number_within(text: str, low: float, high: float, unit: str = "") -> float:
         allowed = f"a number from {low:g} to {high:g} {unit}".rstrip()
         raise argparse.ArgumentTypeError(f"{text} must be {allowed}")
     return value
+
+
+def whole_number(text: str, low: int, high: int) -> int:
+    """A whole number between two others as it was typed; argparse tells what was wrong with it."""
+    if not text.strip().isdecimal() or not low <= int(text) <= high:
+        raise argparse.ArgumentTypeError(f"{text} must be a whole number from {low} to {high}")
+    return int(text)
 
 
 def today() -> str:

@@ -80,11 +80,13 @@ class MapOptions:
         rules: id of the limit set; the car's own when None.
         recommended: a rework to be marked on the map.
         meshed: whether clearances of swept outlines, balance and seat bolts are mapped too.
+        without: pedals whose own checks are left off, because their bars are chosen by themselves.
     """
 
     rules: str | None = None
     recommended: Setup | None = None
     meshed: bool = True
+    without: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, eq=False)
@@ -117,7 +119,8 @@ def trade_map(
     """
     (first, x), (second, y) = axes
     ground = _Ground(car, driver, setup, options.rules, links_for(driver))
-    layers, complete = _layers(ground, axes, options.meshed, progress)
+    every, complete = _layers(ground, axes, options.meshed, progress)
+    layers = [layer for layer in every if not own_of(layer.check, options.without)]
     crossing = [layer for layer in layers if layer.room.max() >= -ROUNDING]
     shown = crossing or layers
     stack = np.stack([layer.room for layer in shown]) if shown else np.zeros((1, len(x), len(y)))
@@ -145,6 +148,11 @@ def spans(
     low_x, high_x = allowed.get(first, (0.0, 1.0))
     low_y, high_y = allowed.get(second, (0.0, 1.0))
     return (first, np.linspace(low_x, high_x, count)), (second, np.linspace(low_y, high_y, count))
+
+
+def own_of(check: str, pedals: Sequence[str]) -> bool:
+    """Whether a check, by its id, is about one of these pedals alone, as `posture.knee_pressed.clutch` is."""
+    return not set(check.partition("@")[0].split(".")).isdisjoint(pedals)
 
 
 @dataclass(frozen=True, eq=False)

@@ -30,6 +30,10 @@ class Job:
 
 def job(found: Result, after: Result, record: ResultRecord, date: str, sure: Certainty | None = None) -> Job:
     """Everything that the sheets show, worked out once; `sure` gives the lengths to cut their intervals."""
-    subject = f"{after.driver.name} in {after.car.name}; rules: {after.rules.id}"
-    about = About(subject, date, digest(after.car, after.driver, after.setup))
-    return Job(found, after, record, bench(after, sure), about)
+    return Job(found, after, record, bench(after, sure), about_result(after, date))
+
+
+def about_result(result: Result, date: str) -> About:
+    """What pages on one result belong to."""
+    subject = f"{result.driver.name} in {result.car.name}; rules: {result.rules.id}"
+    return About(subject, date, digest(result.car, result.driver, result.setup))

@@ -44,11 +44,12 @@ def pdf_bytes(pages: Sequence[Page], about: About, paper: Paper, title: str) -> 
     }
     with matplotlib.rc_context(SETTINGS), PdfPages(content, metadata=told) as file:
         for page in pages:
-            file.savefig(_figure(page, sheet_of(page, paper)))
+            file.savefig(page_figure(page, sheet_of(page, paper)))
     return content.getvalue()
 
 
-def _figure(page: Page, paper: Paper) -> Figure:
+def page_figure(page: Page, paper: Paper) -> Figure:
+    """A page to be drawn on paper that lies as the page does."""
     figure = Figure(figsize=(paper.width / MM_PER_INCH, paper.height / MM_PER_INCH), dpi=72.0)
     figure.patch.set_visible(False)
     for order, mark in enumerate(page.marks):
@@ -114,6 +115,8 @@ class _WordLine(Artist):
         pen = renderer.new_gc()
         pen.set_foreground(words.colour)
         x, y = self._to_page.transform(corner_of(words))
+        if renderer.flipy():
+            y = renderer.get_canvas_width_height()[1] - y
         renderer.draw_text(pen, x, y, words.text, _font(words.bold, words.size), words.turn)
         pen.restore()
 

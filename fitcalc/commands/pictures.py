@@ -1,0 +1,20 @@
+"""Plots written to a file of their own."""
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from fitcalc.commands.asking import Options, today
+from fitcalc.fit.result import Result
+from fitcalc.present.chart import Chart
+
+
+def write_charts(charts: Sequence[Chart], options: Options, result: Result) -> None:
+    """One page for each plot, as PDF, SVG or PNG by the name's ending; said where a person reads."""
+    from fitcalc.paper.chart_file import write_chart_file
+    from fitcalc.paper.job import about_result
+    from fitcalc.paper.page import PAPERS
+
+    about = about_result(result, today())
+    for path in write_chart_file(charts, about, PAPERS[options.paper], Path(options.out)):
+        if not options.json:
+            print(path)
