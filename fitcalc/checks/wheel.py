@@ -1,6 +1,6 @@
 """The steering wheel against thighs, chest, dash, sides and hoops."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 import numpy as np
 
@@ -33,17 +33,24 @@ def wheel_figures(case: Case) -> list[Figure]:
         names = (*HOOP_FIGURES, *OTHER_FIGURES)
         thighs = [unmeasured(f"wheel.thigh_{side}", "steering_wheel", "wheel.thigh", side) for side in SIDES]
         return [*thighs, *(unmeasured(f"wheel.{name}", "steering_wheel") for name in names)]
-    hands = fists(wheel, case.setup)
-    legs = {side: leg for side in SIDES if (leg := leg_places(case, side)) is not None}
+    hands, legs = fists(wheel, case.setup), legs_of(case)
     return [
         *(_thigh(case, wheel, side, legs.get(side)) for side in SIDES),
-        _knuckles(case, hands, legs.values()),
-        _dash(case, hands),
-        _side(case, hands),
+        *fist_figures(case, hands, legs),
         _chest(case, wheel),
         _opening(case, wheel),
         *_under_hoops(case, wheel),
     ]
+
+
+def legs_of(case: Case) -> dict[str, LegPlaces]:
+    """Where each leg that works a pedal can be, by side."""
+    return {side: leg for side in SIDES if (leg := leg_places(case, side)) is not None}
+
+
+def fist_figures(case: Case, hands: Points, legs: Mapping[str, LegPlaces]) -> list[Figure]:
+    """Room that gloved fists at these places, `(n, q, 3)`, have to thighs, dash and sides."""
+    return [_knuckles(case, hands, legs.values()), _dash(case, hands), _side(case, hands)]
 
 
 def _thigh(case: Case, wheel: SteeringWheel, side: str, leg: LegPlaces | None) -> Figure:

@@ -57,9 +57,9 @@ def _length(check: Check, points: list[XY]) -> Iterator[Primitive]:
     key, style, words = f"check.{check.id}", STYLES[check.status], short_text(check)
     ends = measured_between(check, points)
     if ends is None:
-        yield Text(key, style, check.id, _place(check, points), words)
+        yield Text(key, style, check.id, _place(check, points), words, short_text(check, inches=True))
     else:
-        yield Dimension(key, style, check.id, *ends, words)
+        yield Dimension(key, style, check.id, *ends, words, inches=short_text(check, inches=True))
 
 
 def _place(check: Check, points: list[XY]) -> XY:
@@ -94,7 +94,8 @@ def _sight_line(check: Check, points: list[XY]) -> Iterator[Primitive]:
     (dx, dz), _ = toward(eye, edge)
     end = (edge[0] + SIGHT * dx, edge[1] + SIGHT * dz)
     yield Line(f"check.{check.id}.line", "centre", check.id, (eye, end))
-    yield Text(f"check.{check.id}", STYLES[check.status], check.id, edge, short_text(check))
+    inches = short_text(check, inches=True)
+    yield Text(f"check.{check.id}", STYLES[check.status], check.id, edge, short_text(check), inches)
 
 
 def _angle(check: Check, points: list[XY], legs: tuple[XY, XY, XY]) -> Iterator[Primitive]:

@@ -5,7 +5,7 @@ from collections.abc import Collection, Iterable
 from fitcalc.checks.check import Check
 from fitcalc.fit.result import Result
 from fitcalc.present.picture import View
-from fitcalc.present.wording import MARKS, number
+from fitcalc.present.wording import MARKS, length, number
 
 ABOVE = frozenset(
     {
@@ -97,22 +97,24 @@ def is_drawn(check: Check) -> bool:
     return figure.value is not None and is_placed and figure.unit in ("mm", "deg")
 
 
-def short_text(check: Check) -> str:
-    """The value with a word or two where the drawing alone doesn't say what it is; mm go without their unit."""
+def short_text(check: Check, inches: bool = False) -> str:
+    """The value with a word or two where the drawing alone doesn't say what it is; lengths go without their unit."""
     quantity = check.figure.quantity
     if quantity in BARE or quantity.endswith(("shoulder.side_angle", "plan_angle")):
-        return value_text(check)
+        return value_text(check, inches)
     thing = check.figure.id.split(".")[-1].replace("_", " ") if quantity in OF_THINGS else ""
-    return " ".join(filter(None, (WORDS.get(quantity, check.figure.label), thing, value_text(check))))
+    words = WORDS.get(quantity, check.figure.label)
+    return " ".join(filter(None, (words, thing, value_text(check, inches))))
 
 
-def value_text(check: Check) -> str:
+def value_text(check: Check, inches: bool = False) -> str:
     """The value, and a mark unless it passes."""
     value, unit = check.figure.value, check.figure.unit
     if value is None:
         return MARKS["not assessed"]
     mark = "" if check.status == "pass" else f" {MARKS[check.status]}"
-    return f"{number(float(value[0]), unit)}{'°' if unit == 'deg' else ''}{mark}"
+    shown = length(float(value[0]), inches) if unit == "mm" else number(float(value[0]), unit)
+    return f"{shown}{'°' if unit == 'deg' else ''}{mark}"
 
 
 def _once(checks: Iterable[Check]) -> list[Check]:

@@ -16,11 +16,11 @@ STAND_OFF = 28.0
 def pad_annotation(check: Check, result: Result) -> Iterator[Primitive]:
     """One check between the points that it was measured at, or words at its place."""
     key, style, words = f"check.{check.id}", STYLES[check.status], short_text(check)
-    ends = _ends(check, result)
+    ends, inches = _ends(check, result), short_text(check, inches=True)
     if len(ends) == 2:
-        yield Dimension(key, style, check.id, ends[0], ends[1], words)
+        yield Dimension(key, style, check.id, ends[0], ends[1], words, inches=inches)
     else:
-        yield Text(key, style, check.id, ends[0], words)
+        yield Text(key, style, check.id, ends[0], words, inches)
 
 
 def _ends(check: Check, result: Result) -> tuple[XY, ...]:

@@ -6,7 +6,7 @@ line type or a role, and a `ref`: the path of what it shows, with its document i
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal, TypeAlias
 
 import numpy as np
@@ -105,6 +105,7 @@ class Dimension:
     Attributes:
         start, end: what it is measured between.
         aside: how far the dimension line stands off the measured points, to the left of the way from start to end.
+        inches: the same words with the length in inches; empty where they have none.
     """
 
     key: str
@@ -114,17 +115,19 @@ class Dimension:
     end: XY
     text: str
     aside: float = 0.0
+    inches: str = ""
 
 
 @dataclass(frozen=True)
 class Text:
-    """Words beside a point."""
+    """Words beside a point; `inches` are the same with their length in inches, empty where it has none."""
 
     key: str
     style: Style
     ref: str
     at: XY
     text: str
+    inches: str = ""
 
 
 @dataclass(frozen=True)
@@ -179,6 +182,18 @@ class Picture:
     def about(self, ref: str) -> Iterator[Primitive]:
         """What shows a path, anything below that path, or a check."""
         return (each for each in self.primitives if is_about(each, ref))
+
+
+def in_inches(picture: Picture) -> Picture:
+    """The same picture with its lengths in inches; the geometry stays in mm."""
+    return replace(picture, primitives=tuple(_in_inches(each) for each in picture.primitives))
+
+
+def _in_inches(primitive: Primitive) -> Primitive:
+    match primitive:
+        case Text() | Dimension() if primitive.inches:
+            return replace(primitive, text=primitive.inches)
+    return primitive
 
 
 def is_about(primitive: Primitive, ref: str) -> bool:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from fitcalc.documents.setup import PedalRework
 from fitcalc.fit.result import Result
 from fitcalc.geometry.degrees import cosd, sind
 from fitcalc.posture.cases import column, xyz
@@ -11,7 +12,7 @@ from fitcalc.posture.pads import pad_edges
 from fitcalc.posture.seat import carried
 from fitcalc.posture.wheel import toward_driver, wheel_centre
 from fitcalc.present.picture import XY, Dimension, Handle, Primitive, View, seen
-from fitcalc.present.wording import number
+from fitcalc.present.wording import length
 from fitcalc.units import Points
 
 LEAST = 0.5
@@ -31,8 +32,9 @@ def rework_dimensions(result: Result, found: Result) -> Iterator[Primitive]:
             "setup.seat_travel",
             start,
             end,
-            f"seat {number(abs(travel), 'mm')} {word}",
+            f"seat {length(abs(travel))} {word}",
             aside,
+            f"seat {length(abs(travel), inches=True)} {word}",
         )
     for name, at in result.sitting.pedals.items():
         yield from _pad_dimension(
@@ -46,11 +48,14 @@ def rework_dimensions(result: Result, found: Result) -> Iterator[Primitive]:
 def _pad_dimension(name: str, result: Result, start: XY, end: XY) -> Iterator[Primitive]:
     rework = getattr(result.setup, name)
     if float(rework.stand_off) > LEAST or float(rework.longer_arm) > LEAST:
-        text = f"{name} +{number(float(rework.stand_off), 'mm')}"
-        longer = (
-            f", arm +{number(float(rework.longer_arm), 'mm')}" if float(rework.longer_arm) > LEAST else ""
-        )
-        yield Dimension(f"rework.{name}", "rework", f"setup.{name}.stand_off", start, end, text + longer)
+        mm, inches = (_bar_text(name, rework, in_inches) for in_inches in (False, True))
+        yield Dimension(f"rework.{name}", "rework", f"setup.{name}.stand_off", start, end, mm, inches=inches)
+
+
+def _bar_text(name: str, rework: PedalRework, inches: bool) -> str:
+    text = f"{name} +{length(float(rework.stand_off), inches)}"
+    longer = float(rework.longer_arm)
+    return f"{text}, arm +{length(longer, inches)}" if longer > LEAST else text
 
 
 def handles(result: Result, view: View) -> Iterator[Primitive]:

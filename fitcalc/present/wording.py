@@ -2,6 +2,8 @@
 
 import math
 
+from fitcalc.units import MM_PER_INCH
+
 CAUTIONS = (
     "A wrong belt, seat or pedal can kill. This is arithmetic on your tape measurements, not an approval.",
     "The current rule book of your event, the harness maker's instructions and the scrutineer decide; limits marked "
@@ -14,7 +16,7 @@ CAUTIONS = (
 MARKS = {"pass": "+", "advise": "!", "fail": "X", "not assessed": "?"}
 """A mark beside each status word, so that status is never colour alone."""
 
-DECIMALS = {"mm": 0, "deg": 1, "kg": 1, "N": 0, "MPa": 1, "ratio": 2, "-": 2, "%": 1, "points": 0}
+DECIMALS = {"mm": 0, "in": 2, "deg": 1, "kg": 1, "N": 0, "MPa": 1, "ratio": 2, "-": 2, "%": 1, "points": 0}
 
 
 FINEST = 3
@@ -25,6 +27,11 @@ def number(value: float, unit: str) -> str:
     """A value rounded to what its unit deserves, without a negative zero."""
     text = f"{value:.{DECIMALS.get(unit, 2)}f}"
     return text[1:] if text.startswith("-") and float(text) == 0.0 else text
+
+
+def length(value: float, inches: bool = False) -> str:
+    """A length in mm, or the same in inches, rounded and without its unit."""
+    return number(value / MM_PER_INCH, "in") if inches else number(value, "mm")
 
 
 def amount(value: float | None, unit: str) -> str:

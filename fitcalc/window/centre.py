@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QToolButton,
 
 from fitcalc.errors import InputError
 from fitcalc.present.chosen import view_of
-from fitcalc.present.picture import AXES, XY, Handle, View
+from fitcalc.present.picture import AXES, XY, Handle, View, in_inches
 from fitcalc.window.drags import AXIS_NAMES, dragged, live_text
 from fitcalc.window.edits import Gesture
 from fitcalc.window.live import Live
@@ -78,7 +78,10 @@ class Centre(QWidget):
             self._check = ""
         emphasis = {self._check} if self._check else None
         drawn = self.sweep.at_moment(self._session.drawn)
-        self.sketch.show_picture(picture_of(drawn, self.view, self.found.isChecked(), emphasis))
+        picture = picture_of(drawn, self.view, self.found.isChecked(), emphasis)
+        inches = self._session.preferences.inches
+        self.sketch.set_inches(inches)
+        self.sketch.show_picture(in_inches(picture) if inches else picture)
         self.photo.refresh(self.view)
         if not (self._held or self.picker.is_picking):
             self.live.say(self.sweep.words)

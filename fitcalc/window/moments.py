@@ -17,12 +17,15 @@ from fitcalc.checks.shoe_sweep import (
     shoe_outline,
 )
 from fitcalc.checks.surroundings import floor, obstacles, roof
+from fitcalc.checks.wheel import fist_figures, legs_of
 from fitcalc.documents.car import Car
 from fitcalc.fit.result import Result
 from fitcalc.posture.cases import column
-from fitcalc.posture.limbs import leg_to
+from fitcalc.posture.limbs import Arm, leg_to
 from fitcalc.posture.pads import pad_at, pad_edges
 from fitcalc.posture.sit import OnPedal, Sitting, foot_pressed, hands_at
+from fitcalc.posture.wheel import grips
+from fitcalc.units import Floats
 from fitcalc.window.previews import checks_seated
 
 STEERING = "steering"
@@ -65,8 +68,10 @@ def at_moment(result: Result, name: str, part: float) -> Result:
     return replace(result, sitting=sitting, checks=tuple(checks_seated(result, sitting)))
 
 
-def nearest_now(result: Result, name: str) -> Nearest | None:
-    """What the shoe on a pedal is closest to in the posture of this result: a sweep that stands still."""
+def nearest_now(result: Result, name: str, part: float = 0.0) -> Nearest | None:
+    """What the shoe on a pedal in the posture of this result, or a fist on the wheel turned so far, is closest to."""
+    if name == STEERING:
+        return _nearest_fist(result, part)
     worked, links = result.sitting.pedals[name], result.links
     pedal = result.car.fitted_pedals()[name]
     half, pad_half = half_width_turned(links, TOE_OUT), column(pedal.pad_width) / 2
@@ -82,23 +87,47 @@ def nearest_now(result: Result, name: str) -> Nearest | None:
     return _least(dict(_rooms(result.car, still)))
 
 
-def worst(result: Result, name: str) -> Nearest | None:
-    """The worst moment of a movement: where the shoe passes closest, or where the arms are straightest."""
-    if name != STEERING:
-        return _least({id.split(".")[-1]: least for id, least in closest_shoe(result.case, name).items()})
+def worst(result: Result, name: str) -> tuple[Nearest, ...]:
+    """The worst moments of a movement: where shoe or fist passes closest; of the wheel also where an arm is straightest."""
+    if name == STEERING:
+        return tuple(each for each in (_closest_fist(result), _straightest_arm(result)) if each is not None)
+    near = _least({id.split(".")[-1]: least for id, least in closest_shoe(result.case, name).items()})
+    return () if near is None else (near,)
+
+
+def _closest_fist(result: Result) -> Nearest | None:
+    found = (_nearest_fist(result, float(part)) for part in TURNS)
+    return min((each for each in found if each is not None), key=lambda each: each.room, default=None)
+
+
+def _nearest_fist(result: Result, part: float) -> Nearest | None:
+    """What the fists come closest to with the wheel turned so far: a sweep that stands still."""
     wheel = result.car.steering_wheel
-    arms = hands_at(
-        result.car,
-        result.links,
-        result.setup,
-        result.sitting.trunk,
-        TURNS * float(wheel.lock if wheel else 0.0),
-    )
+    if wheel is None:
+        return None
+    places = np.stack(grips(wheel, result.setup, column(part * wheel.lock)), axis=1)
+    near = [
+        Nearest(each.label, float(each.value[0]), part)
+        for each in fist_figures(result.case, places, legs_of(result.case))
+        if each.value is not None
+    ]
+    return min(near, key=lambda each: each.room, default=None)
+
+
+def _straightest_arm(result: Result) -> Nearest | None:
+    arms = _hands(result, TURNS)
     if arms is None:
         return None
     straightest = np.maximum(*(arm.elbow_angle + arm.shortfall for arm in arms))
     at = int(np.argmax(straightest))
     return Nearest("elbow", float(max(arm.elbow_angle[at] for arm in arms)), float(TURNS[at]))
+
+
+def _hands(result: Result, part: Floats | float) -> tuple[Arm, Arm] | None:
+    """Both arms with the wheel turned by a part of its range."""
+    wheel = result.car.steering_wheel
+    turn = column(part) * (float(wheel.lock) if wheel else 0.0)
+    return hands_at(result.car, result.links, result.setup, result.sitting.trunk, turn)
 
 
 def _pressed(result: Result, name: str, part: float) -> Sitting:
@@ -114,11 +143,7 @@ def _pressed(result: Result, name: str, part: float) -> Sitting:
 
 
 def _turned(result: Result, part: float) -> Sitting:
-    wheel = result.car.steering_wheel
-    turn = column(part * (wheel.lock if wheel else 0.0))
-    return replace(
-        result.sitting, hands=hands_at(result.car, result.links, result.setup, result.sitting.trunk, turn)
-    )
+    return replace(result.sitting, hands=_hands(result, part))
 
 
 def _rooms(car: Car, still: ShoeSweep) -> Iterator[tuple[str, Least]]:

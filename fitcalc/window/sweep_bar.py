@@ -41,7 +41,9 @@ class SweepBar(QWidget):
         self.slider.setRange(0, STEPS)
         self.slider.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.play, self.worst = self._button("Play", True), self._button("Worst", False)
-        self.worst.setToolTip("Go to where the shoe passes closest, or where the arms are straightest")
+        self.worst.setToolTip(
+            "Go to where the shoe or the fist passes closest; of the wheel, once more: where an arm is straightest"
+        )
         self.words = ""
         self._timer = QTimer(self, interval=FRAME)
         self._timer.timeout.connect(self._step)
@@ -136,12 +138,15 @@ class SweepBar(QWidget):
         self.slider.setValue(at + (1 if self._forward else -1))
 
     def _go_to_worst(self) -> None:
+        """Steps to the worst moment; where there are several, on from one to the next."""
         movement = self.movement
-        found = worst(self._session.result, movement.name) if movement else None
-        if movement is None or found is None:
+        found = worst(self._session.result, movement.name) if movement else ()
+        if movement is None or not found:
             return
         self.play.setChecked(False)
-        self.slider.setValue(round(STEPS * (found.at - movement.low) / (movement.high - movement.low)))
+        places = [round(STEPS * (each.at - movement.low) / (movement.high - movement.low)) for each in found]
+        here = places.index(self.slider.value()) if self.slider.value() in places else -1
+        self.slider.setValue(places[(here + 1) % len(places)])
 
     def _said(self, results: Results, movement: Movement) -> str:
         shown, sitting = self._session.shown, results.after.sitting
@@ -150,8 +155,12 @@ class SweepBar(QWidget):
             angles = " and ".join(
                 shown.amount(float(arm.elbow_angle[0]), "deg") for arm in sitting.hands or ()
             )
-            return f"{shown.signed(self.part * (wheel.lock if wheel else 0.0), 'deg')}: elbows {angles}"
+            turned = shown.signed(self.part * (wheel.lock if wheel else 0.0), "deg")
+            return f"{turned}: elbows {angles}{self._near(results, movement)}"
         knee = shown.amount(float(sitting.pedals[movement.name].rest.knee_angle[0]), "deg")
-        near = nearest_now(results.after, movement.name)
-        nearest = f", {near.id.replace('_', ' ')} {shown.amount(near.room, 'mm')}" if near else ""
-        return f"{100 * self.part:.0f} %: knee {knee}{nearest}"
+        return f"{100 * self.part:.0f} %: knee {knee}{self._near(results, movement)}"
+
+    def _near(self, results: Results, movement: Movement) -> str:
+        """What comes closest at this moment."""
+        near = nearest_now(results.after, movement.name, self.part)
+        return f", {near.id.replace('_', ' ')} {self._session.shown.amount(near.room, 'mm')}" if near else ""

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication, QDialog, QUndoView
 from fitcalc.posture.sit import sit
 from fitcalc.window.moments import STEERING, at_moment, movements_of, nearest_now, worst
 from fitcalc.window.previews import posed
+from fitcalc.window.sweep_bar import STEPS
 from fitcalc.window.work import with_ref
 
 PEDALS = ("clutch", "brake", "throttle")
@@ -38,7 +39,7 @@ def test_the_ends_of_a_sweep_are_pedal_at_rest_and_pedal_pressed(session, name, 
 
 @pytest.mark.parametrize("name", PEDALS)
 def test_the_worst_moment_is_as_close_as_the_check_says(session, name):
-    found = worst(session.result, name)
+    found = worst(session.result, name)[0]
     there = nearest_now(at_moment(session.result, name, found.at), name)
     assert there.id == found.id
     assert there.room == pytest.approx(
@@ -51,10 +52,28 @@ def test_the_wheel_turned_to_the_right_stretches_the_left_arm(session):
     assert left.elbow_angle[0] > right.elbow_angle[0]
 
 
-def test_the_worst_of_steering_is_the_straightest_arm(session):
-    found = worst(session.result, STEERING)
-    straight = at_moment(session.result, STEERING, 0.0).sitting.hands[0]
-    assert found.room > straight.elbow_angle[0]
+def test_the_worst_of_steering_are_the_closest_fist_and_the_straightest_arm(session):
+    fist, arm = worst(session.result, STEERING)
+    straight = at_moment(session.result, STEERING, 0.0)
+    assert fist.room <= nearest_now(straight, STEERING).room
+    assert arm.room > straight.sitting.hands[0].elbow_angle[0]
+
+
+def test_the_closest_fist_is_as_close_as_the_checks_say(session):
+    ids = ("wheel.knuckles_thigh", "wheel.dash", "wheel.side")
+    least = min(float(each.value[0]) for each in session.result.figures if each.id in ids)
+    assert worst(session.result, STEERING)[0].room == pytest.approx(least, abs=1.0)  # turns in steps of 4 %
+
+
+def test_the_worst_moments_of_steering_are_stepped_through(session, sweep):
+    bar = sweep(STEERING)
+    seen = []
+    for _ in range(3):
+        bar.worst.click()
+        seen.append(bar.slider.value())
+    assert seen[0] == seen[2]
+    assert "elbows" in bar.words
+    assert " mm" in bar.words
 
 
 def test_a_car_without_a_wheel_has_no_steering_to_sweep(session):
@@ -85,7 +104,7 @@ def test_play_goes_on_by_itself_and_stops_when_nothing_moves(window, sweep, qtbo
 def test_the_worst_moment_is_stepped_to(window, session, sweep):
     bar = sweep("throttle")
     bar.worst.click()
-    assert bar.part == worst(session.result, "throttle").at
+    assert bar.part == pytest.approx(worst(session.result, "throttle")[0].at, abs=0.5 / STEPS)
 
 
 def test_a_sweep_is_no_undo_step(session, sweep, qtbot):

@@ -9,16 +9,16 @@ from PySide6.QtGui import QImage, QWheelEvent
 from PySide6.QtWidgets import QApplication, QGraphicsItem
 
 from fitcalc.documents.samples import sample_path
-from fitcalc.documents.setup import Setup
+from fitcalc.documents.setup import PedalRework, Setup
 from fitcalc.documents.store import load_car, load_driver
 from fitcalc.errors import InputError
 from fitcalc.fit.evaluate import evaluate
-from fitcalc.present.picture import Circle, Handle, Picture, Text
+from fitcalc.present.picture import Circle, Dimension, Handle, Picture, Text, in_inches
 from fitcalc.present.plan_view import plan_view
 from fitcalc.present.side_view import side_view
 from fitcalc.window.colours import contrast
 from fitcalc.window.sketch.export import sketch_png, sketch_svg
-from fitcalc.window.sketch.furniture import bar_length
+from fitcalc.window.sketch.furniture import bar_length, scale_bar
 from fitcalc.window.sketch.marks import Words
 from fitcalc.window.sketch.palette import DARK, LIGHT, STROKES, pen_for
 from fitcalc.window.sketch.view import SketchView
@@ -173,7 +173,7 @@ def test_escape_lets_go_and_nothing_is_dropped(qtbot, sketch):
 def test_focus_zooms_to_the_evidence(sketch):
     before = sketch.unit
     assert sketch.focus_on("car.hoops.main_top")
-    assert sketch.unit < 0.5 * before
+    assert sketch.unit < 0.8 * before
     assert sketch.viewport().rect().adjusted(200, 100, -200, -100).contains(at(sketch, *DOT.centre))
 
 
@@ -290,3 +290,24 @@ def test_a_drawing_is_written_as_lines(qapp, tmp_path):
 def test_a_folder_that_is_not_there_is_refused(qapp, tmp_path, write):
     with pytest.raises(InputError):
         write(SIMPLE, tmp_path / "none" / "a.out", (64, 40))
+
+
+@pytest.mark.parametrize(("inches", "long", "says"), [(False, 100.0, "100 mm"), (True, 127.0, "5 in")])
+def test_the_scale_bar_is_a_round_length_in_the_unit_shown(sketch, inches, long, says):
+    sketch.set_inches(inches)
+    assert scale_bar(sketch._look()) == (long, says)
+
+
+def test_inches_change_words_and_no_geometry():
+    drawn = picture(Setup(seat_travel=40.0, clutch=PedalRework(stand_off=25.4)))
+    inches = in_inches(drawn)
+    words = [(a.text, b.text) for a, b in zip(drawn.primitives, inches.primitives, strict=True) if a != b]
+    assert inches.bounds == drawn.bounds
+    assert ("clutch +25", "clutch +1.00") in words
+
+
+def test_every_length_in_the_words_has_its_inches():
+    for drawer in (side_view, plan_view):
+        for each in picture(Setup(seat_travel=40.0), drawer).primitives:
+            says_number = isinstance(each, Text | Dimension) and any(map(str.isdigit, each.text))
+            assert not says_number or each.inches or "°" in each.text

@@ -27,7 +27,7 @@ class Canvas(QGraphicsView):
         self.setScene(self._scene)
         self._marks = Marks(self._scene)
         self._picture: Picture | None = None
-        self._dark = False
+        self._dark = self._inches = False
         self._marked = ""
         self._follows_size = True
         self._set_up()
@@ -59,6 +59,11 @@ class Canvas(QGraphicsView):
         self.setBackgroundBrush(QColor(inks(dark)["paper"]))
         self.refresh()
 
+    def set_inches(self, inches: bool) -> None:
+        """Draws the scale bar in inches or mm; the words of a picture are as they are given."""
+        self._inches = inches
+        self.viewport().update()
+
     def show_picture(self, picture: Picture) -> int:
         """Shows a picture; of one that shares keys with the last only what differs is drawn anew.
 
@@ -85,7 +90,8 @@ class Canvas(QGraphicsView):
         return self._marks.show(self._picture.primitives, where, look, self._marked)
 
     def _look(self) -> Look:
-        return Look(self._dark, self.font(), float(QFontInfo(self.font()).pixelSize()), self.unit)
+        letters = float(QFontInfo(self.font()).pixelSize())
+        return Look(self._dark, self.font(), letters, self.unit, self._inches)
 
     def _page(self, letters: float) -> Bounds:
         """What of the car can be seen between title and scale bar: left, bottom, right, top."""

@@ -6,6 +6,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF
 
 from fitcalc.present.picture import Legend, Picture
+from fitcalc.units import MM_PER_INCH
 from fitcalc.window.sketch.marks import Look
 from fitcalc.window.sketch.palette import STROKES, brush_for, inks, pen_for
 
@@ -24,10 +25,19 @@ def draw_furniture(painter: QPainter, area: QRectF, picture: Picture, look: Look
 
 
 def bar_length(unit: float) -> float:
-    """Length of the scale bar in mm: one, two or five of some power of ten."""
+    """Length of the scale bar in what `unit` is per pixel: one, two or five of some power of ten."""
     wanted = BAR_PX * unit
     power = 10.0 ** math.floor(math.log10(wanted))
     return max(step * power for step in (1.0, 2.0, 5.0) if step * power <= wanted)
+
+
+def scale_bar(look: Look) -> tuple[float, str]:
+    """Length of the scale bar in mm, and what it says."""
+    if look.inches:
+        long = bar_length(look.unit / MM_PER_INCH)
+        return long * MM_PER_INCH, f"{long:g} in"
+    long = bar_length(look.unit)
+    return long, f"{long:g} mm"
 
 
 def _title(painter: QPainter, area: QRectF, picture: Picture, look: Look) -> None:
@@ -85,7 +95,7 @@ def _arrow(painter: QPainter, tip: QPointF, dx: float, dy: float, height: float)
 
 
 def _scale_bar(painter: QPainter, area: QRectF, look: Look) -> None:
-    height, long = look.letters, bar_length(look.unit)
+    height, (long, told) = look.letters, scale_bar(look)
     right, y = area.right() - 1.4 * height, area.bottom() - 1.3 * height
     wide = long / look.unit
     painter.setPen(_ink(look))
@@ -94,7 +104,11 @@ def _scale_bar(painter: QPainter, area: QRectF, look: Look) -> None:
         painter.setBrush(QBrush(QColor(fill)))
         painter.drawRect(QRectF(right - wide + part * wide / 4, y - 0.35 * height, wide / 4, 0.35 * height))
     box = QRectF(right - wide - 6 * height, y - 2.0 * height, wide + 6 * height, 1.5 * height)
-    painter.drawText(box, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, f"{long:g} mm")
+    painter.drawText(
+        box,
+        Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter,
+        f"{long:g} {'in' if look.inches else 'mm'}",
+    )
 
 
 def _ink(look: Look) -> QPen:

@@ -31,12 +31,14 @@ class Look:
         font: of the lettering.
         letters: its pixel size.
         unit: mm of the car per pixel.
+        inches: lengths are shown in inches.
     """
 
     dark: bool
     font: QFont
     letters: float
     unit: float
+    inches: bool = False
 
 
 class Words(QGraphicsItem):
