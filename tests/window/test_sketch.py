@@ -303,7 +303,7 @@ def test_inches_change_words_and_no_geometry():
     inches = in_inches(drawn)
     words = [(a.text, b.text) for a, b in zip(drawn.primitives, inches.primitives, strict=True) if a != b]
     assert inches.bounds == drawn.bounds
-    assert ("clutch +25", "clutch +1.00") in words
+    assert ("helmet 71", "helmet 2.81") in words
 
 
 def test_every_length_in_the_words_has_its_inches():

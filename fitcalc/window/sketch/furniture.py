@@ -104,11 +104,7 @@ def _scale_bar(painter: QPainter, area: QRectF, look: Look) -> None:
         painter.setBrush(QBrush(QColor(fill)))
         painter.drawRect(QRectF(right - wide + part * wide / 4, y - 0.35 * height, wide / 4, 0.35 * height))
     box = QRectF(right - wide - 6 * height, y - 2.0 * height, wide + 6 * height, 1.5 * height)
-    painter.drawText(
-        box,
-        Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter,
-        f"{long:g} {'in' if look.inches else 'mm'}",
-    )
+    painter.drawText(box, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, told)
 
 
 def _ink(look: Look) -> QPen:
