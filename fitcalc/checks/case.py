@@ -1,6 +1,7 @@
 """What every check may look at."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -8,8 +9,9 @@ from fitcalc.body.links import Links
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.setup import Setup
+from fitcalc.posture.seat import shell
 from fitcalc.posture.sit import Sitting
-from fitcalc.units import Floats
+from fitcalc.units import Floats, Points
 
 
 @dataclass(frozen=True, eq=False)
@@ -22,13 +24,22 @@ class Case:
     setup: Setup
     sitting: Sitting
 
-    @property
+    @cached_property
     def count(self) -> int:
         """How many cases there are."""
         parts = [at.full.knee for at in self.sitting.pedals.values()]
         parts += [arm.grip for arm in self.sitting.hands or ()]
         return max(len(points) for points in (self.sitting.trunk.hip, *parts))
 
+    @cached_property
+    def shell(self) -> Points:
+        """The surface of the seat where the rework puts it, from the front of the cushion to the top, `(n, k, 3)`."""
+        return shell(self.car, self.setup)
+
     def full(self, value: Floats) -> Floats:
         """A figure as `(n,)`, repeated where it is the same for all cases."""
-        return np.broadcast_to(np.asarray(value, dtype=float), (self.count,))
+        return value if value.shape == (self.count,) else np.broadcast_to(value, (self.count,))
+
+    def wide(self, points: Points) -> Points:
+        """Points as `(n, 3)`, repeated where they are the same for all cases."""
+        return points if len(points) == self.count else np.broadcast_to(points, (self.count, 3))

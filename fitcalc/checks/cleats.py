@@ -8,6 +8,7 @@ from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
 from fitcalc.checks.measured import measured, nearest_of, unmeasured
 from fitcalc.checks.shoe_sweep import (
+    STATIONS,
     Least,
     ShoeSweep,
     least_to_bulkhead,
@@ -22,7 +23,7 @@ from fitcalc.geometry.side import at_y
 from fitcalc.posture.cases import column
 from fitcalc.units import Mm, Points
 
-ENDS = [0, -1]
+ENDS = slice(None, None, len(STATIONS) - 1)
 """Stations of a released and of a pressed pedal."""
 
 

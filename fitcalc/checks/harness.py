@@ -1,22 +1,22 @@
 """The straps as the rules look at them: angles, spacings, widths, lengths."""
 
+from collections.abc import Mapping
+
 import numpy as np
 
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
 from fitcalc.checks.measured import measured, unmeasured
-from fitcalc.checks.pelvis_straps import groin, lap_contact, slotted_lap, straight_lap
-from fitcalc.checks.shoulder_straps import slotted_shoulder, straight_shoulder
-from fitcalc.checks.slot_figures import slot_figures
+from fitcalc.checks.pelvis_straps import groin, lap_contact
+from fitcalc.checks.slot_figures import SlottedStrap, slot_figures, slotted_straps
 from fitcalc.checks.slots import cushion
 from fitcalc.checks.strap_forces import spine_load
-from fitcalc.checks.straps import SIDES, Strap, crotch_anchors, lap_anchor, shoulder_anchor, slot_for, wide
+from fitcalc.checks.straps import SIDES, crotch_anchors, lap_anchor, shoulder_anchor, wide
 from fitcalc.documents.car_cockpit import Harness
 from fitcalc.geometry.crossing import crossing
 from fitcalc.geometry.degrees import atan2d, cosd, length
 from fitcalc.geometry.side import at_y, point
 from fitcalc.posture.cases import column, xyz
-from fitcalc.posture.seat import shell
 from fitcalc.units import Deg, Mm, Points
 
 KILONEWTON = np.array([1000.0])
@@ -30,15 +30,15 @@ def harness_figures(case: Case) -> list[Figure]:
     harness = case.car.harness
     if harness is None:
         return _nothing_measured()
-    straps = {side: straight_shoulder(harness, side, case) for side in SIDES}
+    straps = {strap.name: strap for strap in slotted_straps(harness, case)}
     return [
         measured(case, "harness.points", column(harness.points), _anchors(harness, case)),
-        *(figure for side, strap in straps.items() for figure in _shoulder(harness, side, strap, case)),
+        *(figure for side in SIDES for figure in _shoulder(side, straps[f"shoulder_{side}"], case)),
         *_shoulder_pair(harness, straps, case),
-        *(figure for side in SIDES for figure in _lap(harness, side, case)),
+        *(figure for side in SIDES for figure in _lap(harness, side, straps[f"lap_{side}"], case)),
         measured(case, f"{LAP}.width", *_width(harness.lap_width, lap_anchor(harness, "left", case))),
         *_crotch(harness, case),
-        *slot_figures(harness, case),
+        *slot_figures(straps.values(), case),
     ]
 
 
@@ -52,14 +52,13 @@ def strap_drop(start: Points, end: Points) -> Deg:
 
 def rim(case: Case) -> Points:
     """The upper rim of the seat's back, where the rework carries it, `(n, 3)`."""
-    return wide(shell(case.car, case.setup)[:, -1], case)
+    return wide(case.shell[:, -1], case)
 
 
-def _shoulder(harness: Harness, side: str, strap: Strap, case: Case) -> list[Figure]:
-    own, drop, top = f"{SHOULDER}_{side}", strap_drop(strap.leaves, strap.first), rim(case)
-    slot, run = slot_for(f"shoulder_{side}", case), strap.first - strap.leaves
+def _shoulder(side: str, slotted: SlottedStrap, case: Case) -> list[Figure]:
+    strap, tight, top = slotted.straight, slotted.tight, rim(case)
+    own, drop, run = f"{SHOULDER}_{side}", strap_drop(strap.leaves, strap.first), strap.first - strap.leaves
     level = at_y(top, strap.first[:, 1])
-    tight = strap if slot is None else slotted_shoulder(harness, side, slot, case)
     spine = spine_load(0.0 * KILONEWTON, KILONEWTON, drop, case.sitting.trunk.recline)
     plan = atan2d(-SIDES[side] * run[:, 1], run[:, 0])
     gained = np.degrees(cosd(drop) / length(at_y(run, 0.0 * drop)))
@@ -76,8 +75,8 @@ def _shoulder(harness: Harness, side: str, strap: Strap, case: Case) -> list[Fig
     return [measured(case, f"{own}.{name}", *row, f"{SHOULDER}.{name}", side) for name, row in rows.items()]
 
 
-def _shoulder_pair(harness: Harness, straps: dict[str, Strap], case: Case) -> list[Figure]:
-    left, right = straps["left"].first, straps["right"].first
+def _shoulder_pair(harness: Harness, straps: Mapping[str, SlottedStrap], case: Case) -> list[Figure]:
+    left, right = (straps[f"shoulder_{side}"].straight.first for side in SIDES)
     spacing, width = right[:, 1] - left[:, 1], column(harness.shoulder_width)
     figures = [measured(case, f"{SHOULDER}.spacing", spacing, (left, right))]
     if case.driver.kit.restraint > 0:
@@ -103,12 +102,10 @@ def _anchors(harness: Harness, case: Case) -> tuple[Points, ...]:
     return (*pairs, *(xyz(anchor) for anchor in harness.crotch))
 
 
-def _lap(harness: Harness, side: str, case: Case) -> list[Figure]:
+def _lap(harness: Harness, side: str, slotted: SlottedStrap, case: Case) -> list[Figure]:
     own, anchor, contact = f"{LAP}_{side}", lap_anchor(harness, side, case), lap_contact(case)
-    slot = slot_for(f"lap_{side}", case)
-    tight = straight_lap(harness, side, case) if slot is None else slotted_lap(harness, side, slot, case)
-    bottom = crossing(contact, anchor, cushion(case)).at
-    junction = cushion(case)[:, -1]
+    tight, under = slotted.tight, cushion(case)
+    bottom, junction = crossing(contact, anchor, under).at, under[:, -1]
     level = at_y(contact, anchor[:, 1])
     rows = {
         "side_angle": (strap_drop(contact, anchor), (level, anchor)),

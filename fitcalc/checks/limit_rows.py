@@ -1,5 +1,6 @@
 """One limit set as its file says it: rows to judge by, and rules to tick by hand."""
 
+from functools import cached_property
 from typing import Annotated, Literal, Self
 
 from pydantic import StringConstraints, model_validator
@@ -25,7 +26,7 @@ class Sourced(Document):
     confidence: Confidence = part("confidence", "How well the row is known.")
     note: str = part("note", "Anything worth remembering about it.", "")
 
-    @property
+    @cached_property
     def source(self) -> Source:
         """Where the row comes from."""
         return Source(

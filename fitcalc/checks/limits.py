@@ -1,9 +1,9 @@
 """Limit sets: those that come with the program, and the user's own."""
 
 import tomllib
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from pathlib import Path
 from typing import TypeVar
 
@@ -42,7 +42,14 @@ class LimitSet:
 
     def on(self, quantity: str) -> tuple[Limit, ...]:
         """The rows that limit a quantity."""
-        return tuple(row for row in self.limits if row.quantity == quantity)
+        return self._by_quantity.get(quantity, ())
+
+    @cached_property
+    def _by_quantity(self) -> Mapping[str, tuple[Limit, ...]]:
+        rows: dict[str, tuple[Limit, ...]] = {}
+        for row in self.limits:
+            rows[row.quantity] = (*rows.get(row.quantity, ()), row)
+        return rows
 
 
 def limit_set_names() -> tuple[str, ...]:

@@ -22,7 +22,7 @@ def measured(
         of: which one of several, in words, put before the label.
     """
     row = quantities()[quantity or id]
-    points = tuple(np.broadcast_to(place, (case.count, 3)) for place in evidence)
+    points = tuple(map(case.wide, evidence))
     return Figure(id, row.id, _label(row.label, of), row.unit, case.full(value), points)
 
 

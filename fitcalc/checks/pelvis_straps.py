@@ -1,5 +1,7 @@
 """Lap straps round the pelvis, and crotch straps from the groin."""
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from fitcalc.checks.case import Case
@@ -7,8 +9,8 @@ from fitcalc.checks.straps import SIDES, Strap, crotch_anchors, lap_anchor, on_p
 from fitcalc.documents.car_cockpit import Harness
 from fitcalc.documents.car_seat import Slot
 from fitcalc.geometry.degrees import included, length, unit
-from fitcalc.geometry.side import across, at_y, dot, scaled
-from fitcalc.geometry.taut import Roller, Taut, taut, through_segment
+from fitcalc.geometry.side import across, at_y, dot, row_of, scaled
+from fitcalc.geometry.taut import Roller, Taut, plane, taut, through_segment
 from fitcalc.posture.cases import column
 from fitcalc.units import Mm, Points
 
@@ -31,20 +33,20 @@ def groin(case: Case) -> Points:
 def straight_lap(harness: Harness, side: str, case: Case) -> Strap:
     """The strap that the rules speak of: round the corner of the pelvis straight to the anchor."""
     anchor = lap_anchor(harness, side, case)
-    path, line, reach = _round_pelvis(anchor, side, case)
+    path, line, reach = _round_pelvis(_pelvis(side, case), anchor)
     whole = reach + path.length
     return Strap(line, line[:, -2], anchor, anchor, anchor, whole, np.zeros(case.count), path.wrap)
 
 
 def slotted_lap(harness: Harness, side: str, slot: Slot, case: Case) -> Strap:
     """The strap as its slot leads it, cut in the side of the shell square to the straight strap."""
-    anchor = lap_anchor(harness, side, case)
+    anchor, pelvis = lap_anchor(harness, side, case), _pelvis(side, case)
     low, high = slot_ends(slot, column(harness.lap_width), lap_slot_line(anchor, case), case)
     gate = (low + high) / 2
     for _ in range(SETTLING):
-        leaves = _round_pelvis(gate, side, case)[1][:, -2]
+        leaves = _round_pelvis(pelvis, gate)[1][:, -2]
         gate = through_segment(leaves, anchor, low, high)
-    path, line, reach = _round_pelvis(gate, side, case)
+    path, line, reach = _round_pelvis(pelvis, gate)
     leaves = line[:, -2]
     turn = 180.0 - included(leaves, gate, anchor)
     whole = reach + path.length + length(anchor - gate)
@@ -54,7 +56,7 @@ def slotted_lap(harness: Harness, side: str, slot: Slot, case: Case) -> Strap:
 
 def lap_slot_line(anchor: Points, case: Case) -> Points:
     """Direction of a lap slot: in side view, square to the straight strap."""
-    return across(_toward(anchor, case))
+    return across(_toward(anchor, lap_contact(case)))
 
 
 def crotch_strap(anchor: Points, start_y: Mm, slot: Slot | None, harness: Harness, case: Case) -> Strap:
@@ -85,13 +87,34 @@ def crotch_strap_ends(harness: Harness, case: Case) -> dict[str, tuple[Points, M
     return {1: single, 2: outer, 3: outer | single}[len(harness.crotch)]
 
 
-def _toward(target: Points, case: Case) -> Points:
+@dataclass(frozen=True, eq=False)
+class _Pelvis:
+    """The front of the pelvis on one side.
+
+    Attributes:
+        contact: middle of the strap on it.
+        hip: middle between the hip joints.
+        outward: direction to the side.
+        half: half its width, with the hips or the shell that holds them.
+    """
+
+    contact: Points
+    hip: Points
+    outward: Points
+    half: Mm
+
+
+def _pelvis(side: str, case: Case) -> _Pelvis:
+    half = np.minimum(case.full(case.links.hip_breadth) / 2, column(case.car.seat.half_width))
+    return _Pelvis(lap_contact(case), case.sitting.trunk.hip, SIDES[side] * ACROSS, half)
+
+
+def _toward(target: Points, contact: Points) -> Points:
     """Direction in side view from the front of the pelvis to where the strap goes."""
-    contact = lap_contact(case)
     return unit(at_y(target, contact[:, 1]) - contact)
 
 
-def _round_pelvis(target: Points, side: str, case: Case) -> tuple[Taut, Points, Mm]:
+def _round_pelvis(pelvis: _Pelvis, target: Points) -> tuple[Taut, Points, Mm]:
     """The strap from the middle of the pelvis to a point, in the plane that it lies in.
 
     The front of the pelvis is flat across and its corner round: a quarter circle that ends abreast of the
@@ -101,14 +124,11 @@ def _round_pelvis(target: Points, side: str, case: Case) -> tuple[Taut, Points, 
     Returns:
         The path from the corner on, its line from the middle `(n, k, 3)`, and the length on the flat front.
     """
-    contact, toward = lap_contact(case), _toward(target, case)
-    outward = SIDES[side] * ACROSS
-    half = np.minimum(case.full(case.links.hip_breadth) / 2, column(case.car.seat.half_width))
-    corner = np.clip(dot(case.sitting.trunk.hip - contact, toward), 0.0, half)
-    offset = target - contact
-    goal = np.stack([dot(offset, toward), dot(offset, outward)], axis=-1)
-    path = taut(case.full(SQUARE), Roller(np.stack([corner, half - corner], axis=-1), corner), goal)
-    reach = np.stack([0.0 * half, half - corner], axis=-1)
-    flat = np.stack([0.0 * reach, reach, path.leaves, goal], axis=1)
-    line = contact[:, None] + scaled(toward[:, None], flat[..., 0]) + scaled(outward[:, None], flat[..., 1])
-    return path, line, half - corner
+    contact, outward, half = pelvis.contact, pelvis.outward, pelvis.half
+    toward = _toward(target, contact)
+    corner = np.clip(dot(pelvis.hip - contact, toward), 0.0, half)
+    offset, flat = target - contact, half - corner
+    path = taut(SQUARE, Roller(plane(corner, flat), corner), plane(dot(offset, toward), dot(offset, outward)))
+    corners = (plane(0.0, flat), path.leaves, path.end)
+    places = [contact + scaled(toward, at[:, 0]) + scaled(outward, at[:, 1]) for at in corners]
+    return path, row_of([contact, *places]), flat

@@ -10,7 +10,7 @@ from fitcalc.geometry.lines import profile_points
 from fitcalc.geometry.outlines import backed, clearance, nearest_points
 from fitcalc.geometry.side import point
 from fitcalc.posture.cases import column, xyz
-from fitcalc.posture.seat import carried, cushion_angle, shell
+from fitcalc.posture.seat import carried, cushion_angle
 from fitcalc.units import Points
 
 REARWARD = np.array([5000.0, 0.0, 0.0])
@@ -33,7 +33,7 @@ def seat_figures(case: Case) -> list[Figure]:
 def _behind(case: Case) -> Figure:
     if case.car.behind_seat is None:
         return unmeasured("seat.behind", "behind_seat")
-    line = shell(case.car, case.setup)
+    line = case.shell
     pieces = np.stack([line[:, :-1], line[:, 1:]], axis=2)
     things = backed(profile_points(case.car.behind_seat), REARWARD)[None]
     gaps = clearance(pieces[:, :, None], things[:, None])

@@ -150,5 +150,5 @@ def _feet(case: Case, name: str, pads: list[Pad]) -> list[Foot]:
 def _closest(shoes: Points, rooms: Floats) -> tuple[Points, Floats]:
     """The shoe `(n, 5, 3)` and the part of the travel with least room; rooms `(n, s)`."""
     station = rooms.argmin(axis=1)
-    every = np.broadcast_to(shoes, (len(rooms), *shoes.shape[1:]))
-    return every[np.arange(len(rooms)), station], np.array(STATIONS)[station]
+    every = np.broadcast_to(shoes, (len(rooms), *shoes.shape[1:])).T
+    return every[:, :, station, np.arange(len(rooms))].T, np.array(STATIONS)[station]

@@ -1,5 +1,6 @@
 """The slots of a seat as figures: where each should be, and what the one that is there does to its strap."""
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -47,12 +48,12 @@ def slotted_straps(harness: Harness, case: Case) -> list[SlottedStrap]:
     """Every strap that passes the shell, with its slot."""
     shoulders = [_shoulder(harness, side, case) for side in SIDES]
     laps = [_lap(harness, side, case) for side in SIDES]
-    return [*shoulders, *laps, *(_crotch(harness, name, case) for name in crotch_strap_ends(harness, case))]
+    return [*shoulders, *laps, *_crotches(harness, case)]
 
 
-def slot_figures(harness: Harness, case: Case) -> list[Figure]:
+def slot_figures(straps: Iterable[SlottedStrap], case: Case) -> list[Figure]:
     """Where the straight straps cross the shell, and how the slots already cut suit them."""
-    return [figure for strap in slotted_straps(harness, case) for figure in _figures(strap, case)]
+    return [figure for strap in straps for figure in _figures(strap, case)]
 
 
 def _shoulder(harness: Harness, side: str, case: Case) -> SlottedStrap:
@@ -69,11 +70,12 @@ def _lap(harness: Harness, side: str, case: Case) -> SlottedStrap:
     return SlottedStrap(name, straight, width, lap_cut(name, straight, width, case), slot, tight)
 
 
-def _crotch(harness: Harness, name: str, case: Case) -> SlottedStrap:
-    (anchor, start), width = crotch_strap_ends(harness, case)[name], column(harness.lap_width)
-    straight, slot = crotch_strap(anchor, start, None, harness, case), slot_for(name, case)
-    tight = straight if slot is None else crotch_strap(anchor, start, slot, harness, case)
-    return SlottedStrap(name, straight, width, crotch_cut(name, straight, width, case), slot, tight)
+def _crotches(harness: Harness, case: Case) -> Iterator[SlottedStrap]:
+    for name, (anchor, start) in crotch_strap_ends(harness, case).items():
+        straight, slot = crotch_strap(anchor, start, None, harness, case), slot_for(name, case)
+        tight = straight if slot is None else crotch_strap(anchor, start, slot, harness, case)
+        width = column(harness.lap_width)
+        yield SlottedStrap(name, straight, width, crotch_cut(name, straight, width, case), slot, tight)
 
 
 def _figures(strap: SlottedStrap, case: Case) -> list[Figure]:

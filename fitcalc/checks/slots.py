@@ -11,7 +11,7 @@ from fitcalc.geometry.crossing import Crossing, crossing
 from fitcalc.geometry.degrees import length, tand, unit
 from fitcalc.geometry.side import LEFT, RIGHT, across, at_y, dot, turned
 from fitcalc.posture.cases import column, xyz
-from fitcalc.posture.seat import recline_pivot, shell, travel
+from fitcalc.posture.seat import recline_pivot, travel
 from fitcalc.units import Deg, Floats, Mm, Points
 
 ACROSS = np.array([[0.0, 1.0, 0.0]])
@@ -177,5 +177,4 @@ def _steepness(cut: SlotCut, run: Points) -> Floats:
 
 
 def _whole_shell(case: Case) -> Points:
-    found = shell(case.car, case.setup)
-    return np.broadcast_to(found, (case.count, *found.shape[1:]))
+    return np.broadcast_to(case.shell, (case.count, *case.shell.shape[1:]))

@@ -41,7 +41,7 @@ class Strap:
 
 def wide(points: Points, case: Case) -> Points:
     """Points repeated for every case, `(n, 3)`."""
-    return np.broadcast_to(points, (case.count, 3))
+    return case.wide(points)
 
 
 def slot_for(strap: str, case: Case) -> Slot | None:

@@ -29,7 +29,9 @@ def add(commands: Commands) -> None:
     fitted = command(commands, "fit", _fit, "the rework: seat offset first, then pedal extensions")
     fitted.add_argument("--save", metavar="FILE", help="write the rework to this setup file")
     for each in (check, fitted):
-        each.add_argument("--all", action="store_true", help="every check and figure, not only the telling ones")
+        each.add_argument(
+            "--all", action="store_true", help="every check and figure, not only the telling ones"
+        )
         for ask in (ask_car, ask_driver, ask_rules, ask_json):
             ask(each)
 

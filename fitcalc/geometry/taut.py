@@ -11,7 +11,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fitcalc.geometry.degrees import acosd, atan2d, cosd, length, sind
+from fitcalc.geometry.degrees import NO_LENGTH, atan2d, cosd, length, sind, unit
+from fitcalc.geometry.side import dot, scaled
 from fitcalc.units import Bools, Deg, Floats, Mm, Points
 
 
@@ -33,13 +34,13 @@ class Run:
 
     Attributes:
         leaves, meets: its ends, `(n, 2)`.
-        heading: from the first axis, positive toward the second: 0 = rearward and level, positive = rising.
+        along: its direction, `(n, 2)`.
         shortfall: how deep one roller lies inside the other, so that no such run exists; else 0.
     """
 
     leaves: Points
     meets: Points
-    heading: Deg
+    along: Points
     shortfall: Mm
 
     @property
@@ -88,6 +89,11 @@ class Taut:
         return np.stack([self.arc, self.arc + onto, self.length - off, self.length], axis=-1)
 
 
+def plane(first: Floats | float, second: Floats) -> Points:
+    """Points `(n, 2)` of a plane from their coordinates."""
+    return np.stack(np.broadcast_arrays(first, second)).T
+
+
 def run_over(here: Roller, there: Roller) -> Run:
     """The straight run that touches two rollers and has both on its right.
 
@@ -95,10 +101,12 @@ def run_over(here: Roller, there: Roller) -> Run:
     """
     line = there.centre - here.centre
     apart, step = length(line), here.radius - there.radius
-    share = np.divide(step, apart, out=np.sign(step) * np.ones_like(apart), where=apart > np.abs(step))
-    normal = atan2d(line[:, 1], line[:, 0]) + acosd(share)
+    share = step / np.maximum(np.maximum(apart, np.abs(step)), NO_LENGTH)
+    rise = np.sqrt((1.0 - share) * (1.0 + share))
+    x, z = unit(line).T
+    normal = plane(x * share - z * rise, z * share + x * rise)
     leaves, meets = _rim(here, normal), _rim(there, normal)
-    return Run(leaves, meets, half_turn(normal - 90.0), np.maximum(np.abs(step) - apart, 0.0))
+    return Run(leaves, meets, plane(normal[:, 1], -normal[:, 0]), np.maximum(np.abs(step) - apart, 0.0))
 
 
 def taut(heading: Deg, first: Roller, end: Points, guide: Roller | None = None) -> Taut:
@@ -106,19 +114,27 @@ def taut(heading: Deg, first: Roller, end: Points, guide: Roller | None = None) 
 
     A guide is bent over where the direct strap would cut into it, and left alone where the strap passes
     clear above. A strap that goes on more steeply than it arrives leaves the first roller at once.
+
+    Args:
+        heading: from the first axis, positive toward the second: 0 = rearward and level, positive = rising.
+        first: what it arrives on.
+        end: `(n, 2)`.
+        guide: what it may be bent over on its way.
     """
-    onto = _path(heading, first, end, guide).heading
-    at_once = half_turn(heading - onto) < 0.0
-    start = _rim(first, heading + 90.0)
+    x, z = cosd(heading), sind(heading)
+    arriving = plane(x, z)
+    path, leaving = _path(arriving, first, end, guide)
+    at_once = _turn(leaving, arriving) < 0.0
+    if not np.any(at_once):
+        return path
+    start = _rim(first, plane(-z, x))
     touched = Roller(np.where(at_once[:, None], start, first.centre), np.where(at_once, 0.0, first.radius))
-    return _path(heading, touched, end, guide)
+    return _path(arriving, touched, end, guide)[0]
 
 
 def shared_drift(start: Floats, end: Floats, so_far: Mm, whole: Mm) -> Floats:
     """Coordinate along the rollers' axes after part of the strap: it drifts evenly over its whole length."""
-    shape = np.broadcast_shapes(np.shape(so_far), np.shape(whole))
-    part = np.divide(so_far, whole, out=np.zeros(shape), where=whole > 0)
-    return start + (end - start) * part
+    return start + (end - start) * (so_far / np.maximum(whole, NO_LENGTH))
 
 
 def through_segment(start: Points, end: Points, low: Points, high: Points) -> Points:
@@ -127,13 +143,12 @@ def through_segment(start: Points, end: Points, low: Points, high: Points) -> Po
     Source: both ends unfolded into one plane about the slot's line; plane geometry.
     """
     along = high - low
-    size = length(along)
-    axis = np.divide(along, size[:, None], out=np.zeros_like(along), where=size[:, None] > 0)
-    at_start, at_end = (np.sum((each - low) * axis, axis=-1) for each in (start, end))
-    off_start = length(start - low - at_start[:, None] * axis)
-    off_end = length(end - low - at_end[:, None] * axis)
+    axis = unit(along)
+    to_start, to_end = start - low, end - low
+    at_start, at_end = dot(to_start, axis), dot(to_end, axis)
+    off_start, off_end = length(to_start - scaled(axis, at_start)), length(to_end - scaled(axis, at_end))
     crossing = shared_drift(at_start, at_end, off_start, off_start + off_end)
-    return low + np.clip(crossing, 0.0, size)[:, None] * axis
+    return low + scaled(axis, np.clip(crossing, 0.0, length(along)))
 
 
 def half_turn(angle: Deg) -> Deg:
@@ -141,34 +156,40 @@ def half_turn(angle: Deg) -> Deg:
     return (angle + 180.0) % 360.0 - 180.0
 
 
-def _rim(roller: Roller, normal: Deg) -> Points:
-    return roller.centre + roller.radius[:, None] * np.stack([cosd(normal), sind(normal)], axis=-1)
+def _turn(start: Points, end: Points) -> Deg:
+    """Turn from one direction to another, positive as from the first axis to the second."""
+    return atan2d(start[:, 0] * end[:, 1] - start[:, 1] * end[:, 0], dot(start, end))
 
 
-def _path(heading: Deg, first: Roller, end: Points, guide: Roller | None) -> Taut:
-    held = Roller(end, np.zeros(len(end)))
+def _rim(roller: Roller, normal: Points) -> Points:
+    return roller.centre + scaled(normal, roller.radius)
+
+
+def _path(arriving: Points, first: Roller, end: Points, guide: Roller | None) -> tuple[Taut, Points]:
+    """The strap, and its direction off the first roller."""
+    held = Roller(end, np.zeros(1))
     direct = run_over(first, held)
     if guide is None:
-        nowhere = np.zeros(len(end), dtype=bool)
-        return _joined(heading, first, _clear_of(direct, held), nowhere, held)
+        nowhere = np.zeros(len(direct.leaves), dtype=bool)
+        return _joined(arriving, first, _clear_of(direct, held), nowhere, held), direct.along
     onto, off = run_over(first, guide), run_over(guide, held)
-    guided = (half_turn(onto.heading - off.heading) > 0.0) & (onto.shortfall + off.shortfall <= 0.0)
+    guided = (_turn(off.along, onto.along) > 0.0) & (onto.shortfall + off.shortfall <= 0.0)
     clear = _clear_of(direct, guide)
     runs = _either(guided, onto, clear[0]), _either(guided, off, clear[1])
-    return _joined(heading, first, runs, guided, guide)
+    return _joined(arriving, first, runs, guided, guide), runs[0].along
 
 
-def _joined(heading: Deg, first: Roller, runs: tuple[Run, Run], guided: Bools, guide: Roller) -> Taut:
+def _joined(arriving: Points, first: Roller, runs: tuple[Run, Run], guided: Bools, guide: Roller) -> Taut:
     onto, off = runs
-    wrap = np.maximum(half_turn(heading - onto.heading), 0.0)
-    guide_wrap = np.where(guided, half_turn(onto.heading - off.heading), 0.0)
+    wrap = np.maximum(_turn(onto.along, arriving), 0.0)
+    guide_wrap = np.where(guided, _turn(off.along, onto.along), 0.0)
     arc = np.radians(wrap) * first.radius
     return Taut(
         leaves=onto.leaves,
         meets=onto.meets,
         parts=off.leaves,
         end=off.meets,
-        heading=onto.heading,
+        heading=atan2d(onto.along[:, 1], onto.along[:, 0]),
         guided=guided,
         wrap=wrap,
         arc=arc,
@@ -179,15 +200,11 @@ def _joined(heading: Deg, first: Roller, runs: tuple[Run, Run], guided: Bools, g
 
 def _clear_of(direct: Run, guide: Roller) -> tuple[Run, Run]:
     """A direct run cut in two at its point nearest to a guide."""
-    along = direct.meets - direct.leaves
-    size = np.sum(along * along, axis=-1)
-    reach = np.sum((guide.centre - direct.leaves) * along, axis=-1)
-    share = np.clip(np.divide(reach, size, out=np.zeros_like(size), where=size > 0), 0.0, 1.0)
-    cut = direct.leaves + share[:, None] * along
+    run = direct.meets - direct.leaves
+    share = dot(guide.centre - direct.leaves, run) / np.maximum(dot(run, run), NO_LENGTH**2)
+    cut = direct.leaves + scaled(run, np.clip(share, 0.0, 1.0))
     none = np.zeros_like(direct.shortfall)
-    return Run(direct.leaves, cut, direct.heading, direct.shortfall), Run(
-        cut, direct.meets, direct.heading, none
-    )
+    return Run(direct.leaves, cut, direct.along, direct.shortfall), Run(cut, direct.meets, direct.along, none)
 
 
 def _either(condition: Bools, yes: Run, no: Run) -> Run:
@@ -195,6 +212,6 @@ def _either(condition: Bools, yes: Run, no: Run) -> Run:
     return Run(
         np.where(here, yes.leaves, no.leaves),
         np.where(here, yes.meets, no.meets),
-        np.where(condition, yes.heading, no.heading),
+        np.where(here, yes.along, no.along),
         np.where(condition, yes.shortfall, no.shortfall),
     )

@@ -27,12 +27,13 @@ def spread(document: Model, values: Mapping[str, Floats]) -> Model:
 def xyz(mark: Point | SideMark) -> Points:
     """A document's point, `(n, 3)`; a side-view mark lies on the centre plane."""
     y = mark.y if isinstance(mark, Point) else 0.0
-    return point(np.atleast_1d(mark.x), np.atleast_1d(y), np.atleast_1d(mark.z))
+    return point(column(mark.x), column(y), column(mark.z))
 
 
 def column(value: Any) -> Floats:
     """A document's number as an array over cases, `(n,)`."""
-    return np.atleast_1d(np.asarray(value, dtype=float))
+    number = np.asarray(value, dtype=float)
+    return number if number.ndim else number[None]
 
 
 def _placed(node: Any, path: list[str], value: Floats) -> Any:

@@ -1,5 +1,7 @@
 """Where the seat is after the rework, and where it puts the hips."""
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from fitcalc.body.links import Links
@@ -7,9 +9,9 @@ from fitcalc.documents.car import Car
 from fitcalc.documents.setup import Setup
 from fitcalc.geometry.degrees import atan2d, cosd, sind
 from fitcalc.geometry.lines import profile_points
-from fitcalc.geometry.side import point, turned
+from fitcalc.geometry.side import point, row_of
 from fitcalc.posture.cases import column, xyz
-from fitcalc.units import Deg, Points
+from fitcalc.units import Deg, Floats, Points
 
 
 def back_angle(car: Car, setup: Setup) -> Deg:
@@ -33,19 +35,54 @@ def travel(car: Car, setup: Setup) -> Points:
 
 def recline_pivot(car: Car) -> Points:
     """Axis that the seat is reclined about: the middle of its two foremost mounts, as found."""
-    foremost = sorted(car.seat.mounts, key=lambda mount: float(np.mean(mount.x)))[:2]
-    return np.mean(np.broadcast_arrays(*(xyz(mount) for mount in foremost)), axis=0)
+    mounts = row_of([xyz(mount) for mount in car.seat.mounts])
+    foremost = np.argsort(mounts[..., 0], axis=1, kind="stable")[:, :2]
+    return np.take_along_axis(mounts, foremost[..., None], axis=1).mean(axis=1)
+
+
+@dataclass(frozen=True, eq=False)
+class SeatMove:
+    """What the rework does to everything fixed to the seat: a turn about its front mounts, then a shift.
+
+    Attributes:
+        pivot, shift: `(n, 3)`.
+        sine, cosine: of the turn; positive turns the top rearward.
+    """
+
+    pivot: Points
+    sine: Floats
+    cosine: Floats
+    shift: Points
+
+    def carried(self, points: Points) -> Points:
+        """Points fixed to the seat, `(n, 3)` or `(n, k, 3)`, from as found to after the rework."""
+        several = (slice(None), *(None,) * (points.ndim - 2))
+        sine, cosine, pivot, shift = (
+            part[several] for part in (self.sine, self.cosine, self.pivot, self.shift)
+        )
+        x, z = points[..., 0] - pivot[..., 0], points[..., 2] - pivot[..., 2]
+        return point(
+            cosine * x + sine * z + (pivot[..., 0] + shift[..., 0]),
+            points[..., 1] + shift[..., 1],
+            cosine * z - sine * x + (pivot[..., 2] + shift[..., 2]),
+        )
+
+
+def seat_move(car: Car, setup: Setup) -> SeatMove:
+    """How the rework moves the seat."""
+    recline = column(setup.recline)
+    return SeatMove(recline_pivot(car), sind(recline), cosd(recline), travel(car, setup))
 
 
 def carried(points: Points, car: Car, setup: Setup) -> Points:
-    """Points fixed to the seat, from as found to after the rework."""
-    return turned(points, recline_pivot(car), column(setup.recline)) + travel(car, setup)
+    """Points fixed to the seat, `(n, 3)` or `(n, k, 3)`, from as found to after the rework."""
+    return seat_move(car, setup).carried(points)
 
 
 def shell(car: Car, setup: Setup) -> Points:
     """The surface sat against, from the front of the cushion to the top of the back, `(n, k, 3)`."""
-    profile = profile_points(car.seat.profile) + xyz(car.seat.junction)[:, None]
-    return np.stack([carried(profile[:, i], car, setup) for i in range(profile.shape[1])], axis=1)
+    junction = xyz(car.seat.junction)
+    return carried(row_of([junction + corner for corner in profile_points(car.seat.profile)]), car, setup)
 
 
 def hip_point(car: Car, links: Links, setup: Setup) -> Points:
