@@ -15,6 +15,10 @@ Confidence = Literal[
 ]
 
 
+OWN = ("common practice", "this project")
+"""Not published: what follows is a reason, not a clause."""
+
+
 class Source(BaseModel):
     """One origin of one figure.
 
@@ -33,6 +37,11 @@ class Source(BaseModel):
     confidence: Confidence
 
     def __str__(self) -> str:
-        parts = [self.document, self.clause, self.edition and f"({self.edition})"]
+        own = self.document in OWN and self.clause
+        parts = [
+            f"{self.document}:" if own else self.document,
+            self.clause,
+            self.edition and f"({self.edition})",
+        ]
         known = "" if self.confidence.startswith("seen") else f" [{self.confidence}]"
         return " ".join(part for part in parts if part) + known

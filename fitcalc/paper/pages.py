@@ -28,6 +28,8 @@ DRAWING = (70.0, 130.0)
 AROUND = (34.0, 40.0)
 """Room for dimension lines beside and above or below a part, mm."""
 SECTION = 40.0
+ENLARGED = 30.0
+"""Parts up to this size are drawn larger than they are, mm."""
 WORST = 5
 """Most findings on the summary; fewer where the page has no room for them."""
 
@@ -162,7 +164,8 @@ def _shape_strip(part: Part, room: float) -> list[Strip]:
     left, bottom, right, top = part_bounds(part)
     wide, high = right - left, top - bottom
     beside = AROUND[0] + (SECTION if part.section else 0.0)
-    scale = scale_for(wide, high, (room - beside, DRAWING[1] - AROUND[1]))
+    largest = 1.0 if max(wide, high) > ENLARGED else 2.0
+    scale = min(scale_for(wide, high, (room - beside, DRAWING[1] - AROUND[1])), largest)
     picture = part_drawing(part, scale)
     low, up = picture.frame[1], picture.frame[3]
     height = min(max(scale * (up - low) + 7.0, DRAWING[0] / 2), DRAWING[1])

@@ -8,14 +8,16 @@ from fitcalc.paper.flow import SMALL, TEXT, Strip, flowed
 from fitcalc.paper.frame import area, check_bars
 from fitcalc.paper.lettering import ASCENT, LEADING, printable, wrapped
 from fitcalc.paper.page import GREY, Box, Mark, Page, Paper, Stroke, Words, circle, moved
-from fitcalc.present.bench_parts import Hole, Outline, Part, Scribe
-from fitcalc.present.part_drawing import DIAMETER, bench_number, part_bounds
+from fitcalc.present.bench_parts import Hole, Outline, Part, Scribe, bench_number
+from fitcalc.present.part_drawing import DIAMETER, part_bounds
 from fitcalc.present.picture import XY
 
 BESIDE, BELOW = 10.0, 10.0
 """Room for the upright and the level check bar, mm."""
 OVERLAP = 12.0
 PADDING = 4.0
+CAPTION, LOW = 62.0, 120.0
+"""Least width that a part has on a shelf, and greatest height of one that shares it, mm."""
 CROSS = 4.0
 CHAIN = (6.0, 0.75, 0.5, 0.75)
 LINE = 0.2
@@ -28,7 +30,7 @@ def template_pages(parts: Sequence[Part], paper: Paper) -> list[Page]:
     room = template_area(paper)
     drawn = [_lying(part, room) for part in parts if part.drawn]
     small = [part for part in drawn if _fits(part, room)]
-    strips = [strip for part in small for strip in _strips(part, room)]
+    strips = [_shelf(shelf, room) for shelf in _shelves(small, room)]
     shared = flowed(strips, room[0], room[3], room[3] - room[1]) if strips else []
     tiled = [page for part in drawn if part not in small for page in _tiles(part, room)]
     plain = [Page(TITLE, SCALE, marks, true_scale=True) for marks in shared]
@@ -72,12 +74,39 @@ def quarter_turned(part: Part) -> Part:
     return replace(part, outlines=outlines, holes=holes, scribed=scribed)
 
 
-def _strips(part: Part, room: Box) -> Iterator[Strip]:
-    for line in _caption(part, room[2] - room[0]):
-        yield replace(line, keep=True)
-    left, _, _, top = part_bounds(part)
-    _, high = _size(part)
-    yield Strip(high + 2 * PADDING, moved(_shape(part), PADDING - left, -PADDING - top))
+def _shelves(parts: Sequence[Part], room: Box) -> Iterator[list[Part]]:
+    """Parts that stand side by side; a tall one stands alone."""
+    shelf: list[Part] = []
+    for part in parts:
+        free = room[2] - room[0] - sum(_cell(each) for each in shelf)
+        if shelf and (_cell(part) > free or max(_size(each)[1] for each in (*shelf, part)) > LOW):
+            yield shelf
+            shelf = []
+        shelf.append(part)
+    if shelf:
+        yield shelf
+
+
+def _cell(part: Part) -> float:
+    """Width of a part on a shelf with its caption."""
+    return max(_size(part)[0] + 2 * PADDING, CAPTION)
+
+
+def _shelf(parts: Sequence[Part], room: Box) -> Strip:
+    """Captions with their parts below."""
+    marks: list[Mark] = []
+    start = deepest = 0.0
+    for part in parts:
+        wide = _cell(part) if len(parts) > 1 else room[2] - room[0]
+        y = 0.0
+        for line in _caption(part, wide - PADDING):
+            marks += moved(line.marks, start, y)
+            y -= line.height
+        left, bottom, _, top = part_bounds(part)
+        marks += moved(_shape(part), start + PADDING - left, y - PADDING - top)
+        deepest = max(deepest, top - bottom + 2 * PADDING - y)
+        start += wide
+    return Strip(deepest, tuple(marks))
 
 
 def _caption(part: Part, room: float) -> Iterator[Strip]:

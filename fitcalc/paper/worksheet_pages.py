@@ -9,7 +9,7 @@ from fitcalc.paper.flow import SMALL, TEXT, Strip, flowed, heading
 from fitcalc.paper.frame import About, area, framed
 from fitcalc.paper.lettering import ASCENT, LEADING, printable, width, wrapped
 from fitcalc.paper.page import GREY, Mark, Page, Paper, Stroke, Words, circle, moved
-from fitcalc.present.part_drawing import bench_number
+from fitcalc.present.bench_parts import bench_number
 from fitcalc.present.worksheet_rows import Entry, WorksheetRow, walks
 
 FIGURE = 34.0

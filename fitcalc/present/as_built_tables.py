@@ -3,8 +3,7 @@
 from collections.abc import Iterator
 
 from fitcalc.present.as_built_record import BuiltRecord, MadeRecord, ReadingRecord, ShiftRecord, WantedRecord
-from fitcalc.present.bench_parts import set_length
-from fitcalc.present.part_drawing import bench_number
+from fitcalc.present.bench_parts import bench_number, set_length
 from fitcalc.present.tables import Table
 from fitcalc.present.wording import MARKS, amount, signed, span
 

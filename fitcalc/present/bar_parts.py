@@ -9,11 +9,22 @@ import numpy as np
 from fitcalc.documents.car_pedals import Bar
 from fitcalc.fit.result import Result
 from fitcalc.making.bolts import bolt
+from fitcalc.making.joints import Welded
 from fitcalc.making.materials import material
-from fitcalc.making.pedal_bars import BOLTS, GRADE, cut_length
+from fitcalc.making.pedal_bars import BOLTS, GRADE, cut_length, joint_of, lap
 from fitcalc.making.stock import bar_section, stock_name
 from fitcalc.posture.cases import column
-from fitcalc.present.bench_parts import Callout, Hole, Part, Size, rectangle, set_length, size
+from fitcalc.present.bench_parts import (
+    Callout,
+    Hole,
+    Part,
+    Size,
+    bench_number,
+    rectangle,
+    rounded_out,
+    set_length,
+    size,
+)
 from fitcalc.present.picture import XY
 from fitcalc.present.tolerances import tape_doubt
 
@@ -22,6 +33,7 @@ WAYS = {
     "longer_arm": ("arm extension bar", "carries the pad on along the arm"),
 }
 ROUND_STEPS = 32
+LEAST = 0.05
 Ends = tuple[float, float]
 NOTHING: Mapping[str, Ends] = MappingProxyType({})
 
@@ -57,18 +69,22 @@ def _bar(name: str, way: str, extension: float, result: Result, needed: Ends | N
         holes=holes,
         callouts=_callouts(length, depth, holes),
         section=_section(bar),
-        notes=(f"This bar {does} by {set_length(extension):g} mm.", *_joint_notes(name, bar, result)),
+        section_text=_section_text(bar),
+        notes=(
+            f"This bar {does} by {set_length(extension):g} mm.",
+            *_most_note(name, way, extension, result),
+            *_joint_notes(name, way, bar, result),
+        ),
     )
 
 
 def _cut(extension: float, bar: Bar, needed: Ends | None, doubt: float) -> Size:
     """Length to cut; its interval from the drawn cars and bodies, or else from the tape alone."""
-    lap = float(cut_length(column(extension), bar)[0]) - extension
-    plain = size("length", "length to cut", lap + extension, "coarse", doubt)
+    over = float(cut_length(column(extension), bar)[0]) - extension
+    plain = size("length", "length to cut", over + extension, "coarse", doubt)
     if needed is None:
         return plain
-    low, high = (set_length(lap + end) for end in needed)
-    return replace(plain, interval=(low, high), basis="90 %")
+    return replace(plain, interval=rounded_out(over + needed[0], over + needed[1]), basis="90 %")
 
 
 def _sizes(length: Size, bar: Bar) -> tuple[Size, ...]:
@@ -112,22 +128,45 @@ def _callouts(length: float, depth: float, holes: tuple[Hole, ...]) -> tuple[Cal
     )
 
 
-def _joint_notes(name: str, bar: Bar, result: Result) -> tuple[str, ...]:
+def _most_note(name: str, way: str, extension: float, result: Result) -> Iterator[str]:
+    most = float(getattr(result.car.fitted_pedals()[name], f"max_{way}"))
+    if extension >= most - LEAST:
+        yield f"{most:g} mm is the most that the car file allows here: look at the findings, and whether more is needed."
+
+
+def _joint_notes(name: str, way: str, bar: Bar, result: Result) -> Iterator[str]:
+    both = all(float(np.ravel(getattr(getattr(result.setup, name), each))[0]) > 0.0 for each in WAYS)
+    on_other = both and way == "stand_off"
+    yield f"The drawn left end is the root: it meets {'the end of the arm extension bar' if on_other else 'the old arm'}."
+    joint = joint_of(bar)
+    if isinstance(joint, Welded):
+        leg = bench_number(float(joint.leg[0]))
+        yield f"Fillet weld all round the root, legs {leg} mm; check the whole pedal afterwards."
+        yield material(bar.material).weld_advice
+    else:
+        yield f"{BOLTS} x {bar.bolt} {GRADE} through bolts with locking nuts at the root; deburr both faces of each hole."
+        yield (
+            f"Both bolts must land in metal, {float(lap(bar)[0]):g} mm along this bar: "
+            "where the arm is narrower, give it a plate."
+        )
     tilt = set_length(result.car.fitted_pedals()[name].pad_tilt)
-    pad = (
-        f"Fix the pad to the other end, its face {tilt:g} deg off the old arm's line as found."
-        if tilt
-        else ""
-    )
-    weld = f"Fillet weld all round the root; check the whole pedal afterwards. {material(bar.material).weld_advice}"
-    bolted = f"{BOLTS} x {bar.bolt} {GRADE} through bolts with locking nuts at the root; deburr both faces of each hole."
-    ends = "The drawn left end is the root: it meets the old arm."
-    return tuple(note for note in (ends, weld if bar.joint == "welded" else bolted, pad) if note)
+    if tilt and (way == "stand_off" or not both):
+        yield f"Fix the pad to the other end as found: its top leans {abs(tilt):g} deg further {_lean(tilt)} than the old arm."
+
+
+def _lean(tilt: float) -> str:
+    return "rearward" if tilt > 0 else "forward"
 
 
 def _doubt(name: str, result: Result) -> float:
     car, pivot = result.car, result.car.fitted_pedals()[name].pivot
     return tape_doubt(car.seat.junction.tolerance, pivot.tolerance, result.driver.tape)
+
+
+def _section_text(bar: Bar) -> str:
+    """Thickness of a flat bar; the size of a tube or an angle."""
+    whole = stock_name(bar.shape, bar.depth, bar.thickness)
+    return bench_number(bar.thickness) if bar.shape == "flat" else whole.removeprefix(f"{bar.shape} ")
 
 
 def _section(bar: Bar) -> tuple[XY, ...]:

@@ -19,6 +19,7 @@ Vertex = tuple[float, float, float]
 """x, y, and the bulge of the edge to the next vertex: tangent of a quarter of its arc, positive = anticlockwise."""
 QUARTER = math.tan(math.pi / 8.0)
 ARC_STEPS = 12
+WIDE, HAIR = 10.0, 1e-6
 
 
 @dataclass(frozen=True)
@@ -95,7 +96,8 @@ class Part:
         stock: what it is made from, as one asks for it.
         outlines: to cut; empty where the shape is traced from another part.
         openings: cut inside a larger thing that is not drawn whole, as a slot in the shell.
-        section: outline of the bar's cross-section; empty for sheet.
+        section: outline of the cross-section, or of a plate or spacer seen from its edge; empty for a mere cut.
+        section_text: what its dimension says, as the thickness.
         notes: what else the maker must know.
     """
 
@@ -110,6 +112,7 @@ class Part:
     scribed: tuple[Scribe, ...] = ()
     callouts: tuple[Callout, ...] = ()
     section: tuple[XY, ...] = ()
+    section_text: str = ""
     notes: tuple[str, ...] = ()
 
     @property
@@ -148,9 +151,20 @@ class Bench:
     parts: tuple[Part, ...]
 
 
+def bench_number(value: float) -> str:
+    """A size as it is set at the bench, to 0.1 mm."""
+    return f"{value:.1f}".removesuffix(".0")
+
+
 def set_length(value: float) -> float:
     """A length as the bench can set it: to 0.1 mm, without a negative zero."""
     return round(float(value), 1) + 0.0
+
+
+def rounded_out(low: float, high: float) -> tuple[float, float]:
+    """An interval as it is told: ends to a whole mm where it is wide, and never narrower than it is."""
+    step = 1.0 if high - low > WIDE else 0.1
+    return set_length(math.floor(low / step + HAIR) * step), set_length(math.ceil(high / step - HAIR) * step)
 
 
 def size(key: str, name: str, value: float, work: Work, doubt: float | None = None) -> Size:
@@ -159,6 +173,11 @@ def size(key: str, name: str, value: float, work: Work, doubt: float | None = No
     interval = None if doubt is None else (set_length(nominal - doubt), set_length(nominal + doubt))
     basis: Basis = "" if interval is None else "tape"
     return Size(key, name, nominal, "mm", tolerance(nominal, work), interval, basis)
+
+
+def edge_view(thickness: float, height: float) -> tuple[XY, ...]:
+    """A plate or spacer seen from its edge, from its lower left corner."""
+    return ((0.0, 0.0), (thickness, 0.0), (thickness, height), (0.0, height))
 
 
 def rectangle(left: float, bottom: float, right: float, top: float) -> Outline:

@@ -3,8 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from fitcalc.present.bench_parts import Bench, Part, Size
-from fitcalc.present.part_drawing import bench_number
+from fitcalc.present.bench_parts import Bench, Part, Size, bench_number
 from fitcalc.present.tables import Table
 from fitcalc.present.tolerances import tolerance_source
 
@@ -48,7 +47,8 @@ def size_cells(size: Size) -> tuple[str, str, str]:
     """Value, tolerance and interval as text."""
     ends = "" if size.interval is None else " to ".join(bench_number(end) for end in size.interval)
     low_high = f"{ends} ({size.basis})" if ends else "-"
-    return bench_number(size.value), f"\N{PLUS-MINUS SIGN}{bench_number(size.tolerance)}", low_high
+    unit = "" if size.unit == "mm" else f" {size.unit}"
+    return f"{bench_number(size.value)}{unit}", f"\N{PLUS-MINUS SIGN}{bench_number(size.tolerance)}", low_high
 
 
 def reading_notes() -> tuple[str, ...]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from fitcalc.present.bench_parts import Callout, Part
+from fitcalc.present.bench_parts import Callout, Part, bench_number
 from fitcalc.present.picture import (
     XY,
     Area,
@@ -20,15 +20,12 @@ FIRST, STEP = 8.0, 7.0
 """From the part to its first dimension line, and from one to the next, mm on paper: ISO 129-1 asks for clear room."""
 BEYOND = 3.0
 """How far a centre line runs beyond its hole, mm on paper."""
+CORNER = 1.0 - 0.5**0.5
+"""Where a quarter round meets the bisector of its corner, in radii from both sides."""
 APART = 18.0
 """From the part to its section, mm on paper."""
 DIAMETER = "\N{LATIN CAPITAL LETTER O WITH STROKE}"
 """Stands for the diameter sign; every font has it."""
-
-
-def bench_number(value: float) -> str:
-    """A size as it is set at the bench, to 0.1 mm."""
-    return f"{value:.1f}".removesuffix(".0")
 
 
 def part_drawing(part: Part, scale: float) -> Picture:
@@ -60,6 +57,7 @@ def _drawn(part: Part, scale: float) -> Iterator[Primitive]:
     for callout in part.callouts:
         yield _dimension(callout, part, scale)
     yield from _hole_note(part)
+    yield from _radius_note(part)
     yield from _section(part, scale)
 
 
@@ -93,6 +91,15 @@ def _hole_note(part: Part) -> Iterator[Primitive]:
         yield Text(f"{part.id}.holes", "dimension", part.id, at, text)
 
 
+def _radius_note(part: Part) -> Iterator[Primitive]:
+    """The corner radius of a slot, beside its upper left corner."""
+    radius = next((size.value for size in part.sizes if size.key == "radius"), None)
+    if radius is not None:
+        left, _, _, top = bounds_of([Area("span", "outline", part.id, part.outlines[0].points())])
+        corner = (left + radius * CORNER, top - radius * CORNER)
+        yield Text(f"{part.id}.radius", "dimension", part.id, corner, f"4 x R{bench_number(radius)}")
+
+
 def _section(part: Part, scale: float) -> Iterator[Primitive]:
     if not part.section:
         return
@@ -103,9 +110,12 @@ def _section(part: Part, scale: float) -> Iterator[Primitive]:
     yield Area(f"{part.id}.section", "solid", part.id, placed)
     wide = max(x for x, _ in placed)
     off = -FIRST / scale
-    text = (
-        bench_number(part.size("thickness").value)
-        if part.stock.startswith("flat")
-        else part.stock.partition(" ")[2]
+    yield Dimension(
+        f"{part.id}.section.size",
+        "dimension",
+        part.id,
+        (left, bottom),
+        (wide, bottom),
+        part.section_text,
+        off,
     )
-    yield Dimension(f"{part.id}.thickness", "dimension", part.id, (left, bottom), (wide, bottom), text, off)

@@ -9,7 +9,18 @@ import numpy as np
 from fitcalc.fit.result import Result
 from fitcalc.making.bolts import bolt
 from fitcalc.making.seat_work import BOLT, BRACKET_WIDTH, GRADE, Mounts, seat_mounts
-from fitcalc.present.bench_parts import Callout, Hole, Part, Scribe, rectangle, round_ended, set_length, size
+from fitcalc.present.bench_parts import (
+    Callout,
+    Hole,
+    Part,
+    Scribe,
+    bench_number,
+    edge_view,
+    rectangle,
+    round_ended,
+    set_length,
+    size,
+)
 from fitcalc.present.picture import XY
 from fitcalc.present.tolerances import tape_doubt
 
@@ -60,6 +71,7 @@ def _pattern(mounts: Mounts, result: Result) -> Iterator[Part]:
         callouts=(
             Callout("fore_aft", (left, low), (right, low), 1),
             Callout("across", (right, low), (right, high), 1),
+            *_forward(old, new),
         ),
         notes=(
             "Seen from above, front of the car to the right; the crosses are the holes as found.",
@@ -67,6 +79,12 @@ def _pattern(mounts: Mounts, result: Result) -> Iterator[Part]:
             f"Seat bolts {BOLT} {GRADE} at least; look up your rules on plates and bolts.",
         ),
     )
+
+
+def _forward(old: list[XY], new: list[XY]) -> tuple[Callout, ...]:
+    """How far the first hole comes forward, above the pattern; nothing where it stays."""
+    (was, level), (now, _) = old[0], new[0]
+    return (Callout("forward", (was, level), (now, level), -1),) if abs(now - was) > LEAST else ()
 
 
 def _plan(point: np.ndarray, origin: np.ndarray) -> XY:
@@ -117,6 +135,8 @@ def _bracket(reach: float, count: int, thickness: float) -> Part:
             Callout("length", (0.0, 0.0), (length, 0.0), 2),
             Callout("width", (length, 0.0), (length, BRACKET_WIDTH)),
         ),
+        section=edge_view(thickness, BRACKET_WIDTH),
+        section_text=bench_number(thickness),
         notes=(*tight, "Thickness from bending at the seat's design load, rounded up to a whole mm."),
     )
 
@@ -145,6 +165,8 @@ def _spacer(height: float, count: int) -> Part:
         outlines=(round_ended(SPACER, SPACER, middle),),
         holes=(Hole((0.0, 0.0), diameter),),
         callouts=(Callout("outside", (-middle, -middle), (middle, -middle)),),
+        section=edge_view(height, SPACER),
+        section_text=bench_number(height),
         notes=("Ends square; the bolt grows by the same height.",),
     )
 

@@ -8,6 +8,7 @@ import numpy as np
 
 from fitcalc.checks.case import Case
 from fitcalc.checks.slot_figures import SlottedStrap, slotted_straps
+from fitcalc.checks.slots import in_seat_frame
 from fitcalc.checks.straps import slot_centre
 from fitcalc.documents.car_cockpit import Harness
 from fitcalc.fit.result import Result
@@ -20,6 +21,8 @@ from fitcalc.units import Floats
 JUDGED = ("slot_turn", "slot_end_gap")
 LARGEST_CORNER = 10.0
 """Largest corner radius, mm: more would touch the edges of the strap. Smaller slots get round ends (design inference)."""
+SLOPE = 1.0
+"""Tolerance of a slope, deg: ISO 2768-1 Table 3, coarse, shorter leg 10 to 50 mm (from memory)."""
 CROSS = 6.0
 """How far the centre lines run beyond the slot, mm."""
 WHERE = {
@@ -51,7 +54,7 @@ def _is_wanted(strap: SlottedStrap, result: Result) -> bool:
 
 def _slot(strap: SlottedStrap, harness: Harness, case: Case) -> Part:
     kind, _, side = strap.name.partition("_")
-    sizes = _sizes(strap, kind, _doubt(strap.name, harness, case))
+    sizes = _sizes(strap, kind, case, _doubt(strap.name, harness, case))
     long, high, radius = (
         next(each.value for each in sizes if each.key == key) for key in ("length", "height", "radius")
     )
@@ -64,7 +67,7 @@ def _slot(strap: SlottedStrap, harness: Harness, case: Case) -> Part:
         stock=f"{place}, {case.car.seat.shell_thickness:g} mm thick",
         sizes=sizes,
         outlines=(round_ended(long, high, radius),),
-        scribed=(*_cross(long, high), *_old(strap, case)),
+        scribed=(*_cross(long, high), *_level(strap, kind, long, case), *_old(strap, case)),
         callouts=(
             Callout("length", (-long / 2, -high / 2), (long / 2, -high / 2)),
             Callout("height", (long / 2, -high / 2), (long / 2, high / 2)),
@@ -73,7 +76,7 @@ def _slot(strap: SlottedStrap, harness: Harness, case: Case) -> Part:
     )
 
 
-def _sizes(strap: SlottedStrap, kind: str, doubt: float) -> tuple[Size, ...]:
+def _sizes(strap: SlottedStrap, kind: str, case: Case, doubt: float) -> tuple[Size, ...]:
     cut = strap.cut
     high = set_length(cut.height[0])
     x, y, z = cut.in_seat[0]
@@ -84,12 +87,14 @@ def _sizes(strap: SlottedStrap, kind: str, doubt: float) -> tuple[Size, ...]:
         size("z", "middle, above the seat's origin", z, "medium", doubt),
     )
     measured = () if kind == "lap" else (size("along", along, cut.along[0], "medium", doubt),)
+    sloped = (_slope(strap, case),) if kind == "lap" else ()
     return (
         size("length", "length of the slot", cut.length[0], "coarse"),
         size("height", "height of the slot", high, "coarse"),
         size("radius", "corner radius", _corner(high), "medium"),
         *placed,
         *measured,
+        *sloped,
     )
 
 
@@ -101,6 +106,38 @@ def _corner(high: float) -> float:
 def _cross(long: float, high: float) -> tuple[Scribe, ...]:
     x, y = long / 2 + CROSS, high / 2 + CROSS
     return (Scribe(((-x, 0.0), (x, 0.0))), Scribe(((0.0, -y), (0.0, y))))
+
+
+def _slope(strap: SlottedStrap, case: Case) -> Size:
+    """How far the slot's long side is off level, in the seat as it stood when it was measured."""
+    ahead, up = _forward(strap.cut.slot_line, case)
+    angle = math.degrees(math.atan2(up, ahead))
+    end = "high" if angle > 0 else "low"
+    return Size("slope", f"slope of its long side, front end {end}", set_length(abs(angle)), "deg", SLOPE)
+
+
+def _level(strap: SlottedStrap, kind: str, long: float, case: Case) -> tuple[Scribe, ...]:
+    """The seat's level line through a slot in the side, from its front end, on the drawing's own axes."""
+    if kind != "lap":
+        return ()
+    along, up = (-_in_seat(axis, case)[0] for axis in (strap.cut.slot_line, strap.cut.upward))
+    reach = long / 2 + CROSS
+    front = (set_length(reach * along), set_length(reach * up))
+    return (Scribe((front, (-front[0] + 0.0, -front[1] + 0.0)), "level, front"),)
+
+
+def _forward(direction: Floats, case: Case) -> tuple[float, float]:
+    """How far a line runs forward and up, taken toward the front."""
+    x, _, z = _in_seat(direction, case)
+    return (-x, z) if x <= 0.0 else (x, -z)
+
+
+def _in_seat(direction: Floats, case: Case) -> tuple[float, float, float]:
+    """A direction in the seat's own frame."""
+    origin = np.zeros_like(direction)
+    ends = in_seat_frame(direction, case) - in_seat_frame(origin, case)
+    x, y, z = ends[0].tolist()
+    return x, y, z
 
 
 def _old(strap: SlottedStrap, case: Case) -> tuple[Scribe, ...]:

@@ -10,7 +10,7 @@ from fitcalc.documents.setup import Setup
 from fitcalc.fit.certainty import Sampling, certainty
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.present.bench import bench
-from fitcalc.present.bench_parts import round_ended
+from fitcalc.present.bench_parts import round_ended, rounded_out
 
 
 def parts_of(job):
@@ -97,7 +97,45 @@ def test_drawn_bodies_widen_the_interval_of_a_length():
     length = {part.id: part for part in bench(after, sure).parts}["brake.stand_off"].size("length")
     lap = length.value - after.setup.brake.stand_off
     assert length.basis == "90 %"
-    assert length.interval == pytest.approx((lap + needed.low, lap + needed.high), abs=0.05)
+    low, high = length.interval
+    assert lap + needed.low - 1.0 <= low <= lap + needed.low + 1e-9  # told to a whole mm, never narrower
+    assert lap + needed.high - 1e-9 <= high <= lap + needed.high + 1.0
+
+
+@pytest.mark.parametrize(
+    ("ends", "told"),
+    [((12.34, 80.2), (12.0, 81.0)), ((12.34, 15.61), (12.3, 15.7)), ((12.0, 81.0), (12.0, 81.0))],
+)
+def test_an_interval_is_rounded_outward(ends, told):
+    assert rounded_out(*ends) == told
+
+
+def test_a_slot_in_the_side_wall_lies_square_to_its_strap_and_says_its_slope():
+    """By hand: a strap that runs down at 60 deg needs a slot 30 deg off level, its front end low."""
+    job = fitted_job("hillclimb", "ines")
+    slot = parts_of(job)["seat.slot_lap"]
+    strap = job.after.check("harness.lap_left.side_angle").figure.value[0]
+    slope = slot.size("slope")
+    assert slope.name.endswith("front end low")
+    assert slope.value == pytest.approx(90.0 - strap, abs=3.0)  # the strap leaves the body ahead of its slot
+    (level,) = [line for line in slot.scribed if line.text == "level, front"]
+    (x1, y1), (x2, y2) = level.points
+    drawn = math.degrees(math.atan2(abs(y1 - y2), abs(x1 - x2)))
+    assert drawn == pytest.approx(slope.value, abs=0.2)
+
+
+def test_a_bolted_stand_off_says_how_much_metal_it_needs():
+    bar = parts_of(every_part_job())["brake.stand_off"]
+    told = " ".join(bar.notes)
+    assert f"{bar.size('pitch').value + 2 * bar.size('edge').value:g} mm along this bar" in told
+    assert "the end of the arm extension bar" in told
+
+
+def test_a_bar_beyond_what_the_car_file_allows_says_so():
+    assert any(
+        "is the most that the car file allows" in note
+        for note in parts_of(every_part_job())["throttle.stand_off"].notes
+    )
 
 
 @pytest.mark.parametrize(("height", "radius"), [(18.0, 9.0), (40.0, 10.0)])

@@ -13,7 +13,7 @@ from fitcalc.paper.frame import BAR, area
 from fitcalc.paper.page import A4, LETTER
 from fitcalc.paper.pages import sheet_pages
 from fitcalc.paper.pdf import pdf_bytes
-from fitcalc.present.part_drawing import bench_number
+from fitcalc.present.bench_parts import bench_number
 
 PAPERS = {"a4": (A4, 210.0, 297.0), "letter": (LETTER, 215.9, 279.4)}
 RESOLUTION = 600

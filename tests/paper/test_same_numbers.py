@@ -10,9 +10,9 @@ from sheet_jobs import PAIRS, fitted_job
 from fitcalc.paper.page import A4, Words
 from fitcalc.paper.pages import cut_list_pages, finding_pages
 from fitcalc.paper.tables_file import csv_bytes, xlsx_bytes
+from fitcalc.present.bench_parts import bench_number
 from fitcalc.present.cut_list import CutRow, cut_rows
 from fitcalc.present.findings import FindingRow, finding_rows
-from fitcalc.present.part_drawing import bench_number
 from fitcalc.present.wording import amount
 
 
