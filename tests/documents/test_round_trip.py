@@ -8,7 +8,7 @@ from fitcalc.documents.store import load, load_car, save
 from tests.strategies import cars, drivers, setups
 
 documents = st.shared(st.sampled_from([cars, drivers, setups]), key="kind").flatmap(lambda kind: kind())
-slow = settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+slow = settings(suppress_health_check=list(HealthCheck))
 
 
 @slow

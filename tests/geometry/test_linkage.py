@@ -18,9 +18,9 @@ def chain_of(first, second):
     turn = [0, 1, 0]
     links = [
         OriginLink(),
-        URDFLink("hip", [0, 0, 0], [0, 0, 0], turn),
-        URDFLink("knee", [first, 0, 0], [0, 0, 0], turn),
-        URDFLink("ankle", [second, 0, 0], [0, 0, 0], joint_type="fixed"),
+        URDFLink("hip", [0, 0, 0], [0, 0, 0], turn, use_symbolic_matrix=False),
+        URDFLink("knee", [first, 0, 0], [0, 0, 0], turn, use_symbolic_matrix=False),
+        URDFLink("ankle", [second, 0, 0], [0, 0, 0], joint_type="fixed", use_symbolic_matrix=False),
     ]
     return Chain(links, active_links_mask=[False, True, True, False])
 
