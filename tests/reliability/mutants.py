@@ -325,7 +325,7 @@ def any_fails(session, items):
 
 def pytest_with(plugin):
     where = [str(ROOT / "tests" / room) for room in ROOMS]
-    return pytest.main(["-q", "-p", "no:cacheprovider", "-p", "no:xdist", *where], plugins=[plugin])
+    return pytest.main(["-q", "-p", "no:cacheprovider", "-n", "0", *where], plugins=[plugin])
 
 
 def modules(names):

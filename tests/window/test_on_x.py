@@ -24,9 +24,11 @@ application = QApplication([])
 window = open_window(application, [])
 window.show()
 def keep():
-    if not window.session.results.is_checked:
+    if window.findings.model.rowCount() == 0:
         QTimer.singleShot(100, keep)
         return
+    QTimer.singleShot(300, shoot)
+def shoot():
     window.screen().grabWindow(0).save(sys.argv[1])
     window.close()
 QTimer.singleShot(500, keep)
@@ -66,11 +68,9 @@ def test_the_window_stands_on_a_real_screen_and_closes(environment, tmp_path):
     assert ran.stdout == "xcb\n"
     image = QImage(str(shot))
     assert (image.width(), image.height()) == (1300, 820)
-    seen = {image.pixelColor(x, y).name() for x in range(0, 1280, 8) for y in range(0, 800, 8)}
+    seen = {image.pixelColor(x, y).name() for x in range(0, 1280, 2) for y in range(0, 800, 2)}
     assert len(seen) > 20
-    assert {"#f1f2ef", "#fcfcfa", "#a83200"} <= seen | {
-        image.pixelColor(942, y).name() for y in range(150, 600)
-    }
+    assert seen >= {"#f1f2ef", "#fcfcfa", "#a83200"}
 
 
 def test_the_program_starts_and_ends_there(environment):
