@@ -17,8 +17,10 @@ from fitcalc.present.picture import (
     Arc,
     Bounds,
     Dimension,
+    Handle,
     Picture,
     Primitive,
+    Style,
     Text,
     offset_line,
     points_of,
@@ -29,11 +31,19 @@ LETTER, HEIGHT, PADDING = 0.60, 1.3, 0.5
 """Mean width of a letter, height of a line and room at the two ends, in heights of the lettering."""
 LETTERS_ONLY = np.array([0.2, 0.35, -0.2, -0.35])
 """From the room of a text to its bare letters, left, bottom, right, top, in heights of the lettering."""
+GRIP = 0.34
+"""Half of what a grip covers with its outline, in heights of the lettering."""
 RINGS = (0.0, 1.2, 2.2, 3.4, 5.0, 7.0, 9.5)
 """How far from home a text is tried, in heights of the lettering."""
 DIRECTIONS = 12
 LINE_COST, CUT_COST, HIT_COST = 0.3, 1e3, 1e6
 """What a cell of line under a text, an edge of the page across it and another text cost, in letter heights of way."""
+
+
+FIRST: Mapping[Style, int] = {"fail": 0, "advise": 0, "rework": 0, "note": 2}
+"""Where words thin out: what is wrong and what is changed finds its place first, the names of things last."""
+FAR = 0.35
+"""Where words thin out, the furthest that one may stand from home, as a part of the page's height."""
 
 
 @dataclass(frozen=True)
@@ -72,25 +82,43 @@ def width(text: str, size: float) -> float:
     return (LETTER * len(text) + PADDING) * size
 
 
-def places(picture: Picture, size: float, page: Bounds | None = None) -> Mapping[str, Place]:
+def places(
+    picture: Picture, size: float, page: Bounds | None = None, thins_out: bool = False
+) -> Mapping[str, Place]:
     """A place for every text of a picture, by the key of its primitive.
 
     Args:
         picture: the drawing.
         size: height of the lettering, in mm of the car.
         page: what of the drawing can be seen; a text is kept on it where it can be.
+        thins_out: a text that would lie on another one is left out, the names of things first.
     """
     wishes = [wish(each, size) for each in picture.primitives if lettering(each)]
     if not wishes:
         return {}
-    ink = Ink.of(picture, size)
-    taken = np.empty((0, 4))
+    ink, taken = Ink.of(picture, size), _grips(picture, size)
     found: dict[str, Place] = {}
-    for each in sorted(wishes, key=lambda wish: len(wish.text)):
+    order = {each.key: FIRST.get(each.style, 1) for each in picture.primitives} if thins_out else {}
+    for each in sorted(wishes, key=lambda wish: (order.get(wish.key, 1), len(wish.text))):
         place, box = _settled(each, size, taken, ink, page)
+        if thins_out and (_overlap(box, taken)[0] or _is_far(each, place, page)):
+            continue
         taken = np.vstack([taken, box])
         found[each.key] = place
     return found
+
+
+def _grips(picture: Picture, size: float) -> Floats:
+    """What the grips cover, which no text may hide behind: boxes left, bottom, right, top."""
+    at = np.array([each.at for each in picture.primitives if isinstance(each, Handle)]).reshape(-1, 2)
+    return np.concatenate([at - GRIP * size, at + GRIP * size], axis=1)
+
+
+def _is_far(wish: Wish, place: Place, page: Bounds | None) -> bool:
+    """Whether a text has to stand so far away that nobody sees what it belongs to."""
+    if page is None:
+        return False
+    return math.dist(wish.home, place.at) > FAR * (page[3] - page[1])
 
 
 def wish(primitive: Primitive, size: float) -> Wish:

@@ -9,6 +9,10 @@ MOST_LINES, LARGE_LINES, LARGE = 3, 2, 24
 """Lines shown at once, and how many of large text, from this height of a line, px; the rest is scrolled to."""
 
 
+ABOVE = 2
+"""Room above the first line, px; below the last one there is none, so that no line is cut."""
+
+
 class Cautions(QScrollArea):
     """Every caution, at the foot of the window."""
 
@@ -20,7 +24,7 @@ class Cautions(QScrollArea):
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.words = QLabel("<b>Cautions.</b> " + " ".join(CAUTIONS), self)
         self.words.setWordWrap(True)
-        self.words.setContentsMargins(8, 2, 8, 2)
+        self.words.setContentsMargins(8, ABOVE, 8, 0)
         self.words.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
         self.words.setAccessibleName("cautions")
         self.setWidget(self.words)
@@ -29,7 +33,7 @@ class Cautions(QScrollArea):
     def sizeHint(self) -> QSize:
         """The lines that its words need at this width, up to `MOST_LINES`."""
         line = self.fontMetrics().lineSpacing()
-        most = (LARGE_LINES if line >= LARGE else MOST_LINES) * line + 6
+        most = (LARGE_LINES if line >= LARGE else MOST_LINES) * line + ABOVE
         return QSize(200, min(most, self.words.heightForWidth(max(self.width(), 200))))
 
     def resizeEvent(self, event: object) -> None:

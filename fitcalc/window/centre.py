@@ -4,6 +4,7 @@ from functools import partial
 from math import hypot
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QToolButton, QVBoxLayout, QWidget
 
 from fitcalc.errors import InputError
@@ -20,6 +21,9 @@ from fitcalc.window.session import Session
 from fitcalc.window.sketch.view import SketchView
 from fitcalc.window.sweep_bar import SweepBar
 from fitcalc.window.work import KINDS, Work, at_ref
+
+SIDE = 6
+"""Room beside the buttons, px."""
 
 
 class Centre(QWidget):
@@ -121,7 +125,7 @@ class Centre(QWidget):
 
     def _head(self) -> QHBoxLayout:
         head = QHBoxLayout()
-        head.setContentsMargins(6, 4, 6, 4)
+        head.setContentsMargins(SIDE, 4, SIDE, 4)
         group = QButtonGroup(self)
         for view, text in TITLES.items():
             button = QToolButton(self)
@@ -133,26 +137,32 @@ class Centre(QWidget):
             group.addButton(button)
             self.buttons[view] = button
             head.addWidget(button)
-        whole = self._tool("Whole", "show the whole picture")
-        whole.clicked.connect(self._show_whole)
+        self._whole = self._tool("Whole", "show the whole picture")
+        self._whole.clicked.connect(self._show_whole)
         self.ruler = self._tool("Ruler", "measure between two points")
         self.ruler.setCheckable(True)
         self.ruler.setToolTip("Click two points: their distance in this view (Ctrl+R); Escape ends it")
-        head.addWidget(whole)
+        head.addWidget(self._whole)
         self._first, self._second = head, QHBoxLayout()
-        self._arrange()
         return head
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """One line of buttons where there is room for it."""
+        super().resizeEvent(event)
+        self._arrange()
+
     def _arrange(self) -> None:
-        """Puts ruler and switch into a line of their own where the text is large."""
-        stacked = self._session.preferences.stacked
+        """Puts ruler and switch into a line of their own where one line has no room for all."""
+        tools = (*self.buttons.values(), self.ruler, self.found)
+        needed = sum(tool.sizeHint().width() + self._first.spacing() for tool in tools)
+        stacked = needed + self._whole.sizeHint().width() + 2 * SIDE > self.width()
         here, other = (self._second, self._first) if stacked else (self._first, self._second)
         for widget in (self.ruler, self.found):
             other.removeWidget(widget)
             here.removeWidget(widget)
             here.addWidget(widget)
         here.setStretchFactor(self.found, 1)
-        side = 6 if stacked else 0
+        side = SIDE if stacked else 0
         self._second.setContentsMargins(side, 0, side, side)
 
     def _tool(self, text: str, name: str) -> QToolButton:

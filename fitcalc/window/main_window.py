@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QEvent, Qt
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QPaintEvent
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QMainWindow, QMessageBox, QSplitter, QVBoxLayout, QWidget
 
 from fitcalc.window.autosave import Autosave
@@ -17,12 +17,14 @@ from fitcalc.window.look import Look
 from fitcalc.window.menus import Menus
 from fitcalc.window.notice import Notice, Offer
 from fitcalc.window.paperwork import Paperwork
+from fitcalc.window.parts import Parts
 from fitcalc.window.people import People
 from fitcalc.window.photos import Photos
 from fitcalc.window.preferences import settings
 from fitcalc.window.rework.panel import Rework
 from fitcalc.window.session import Session
 from fitcalc.window.status import Status
+from fitcalc.window.work import KINDS
 from fitcalc.window.worksheet.panel import Worksheet
 
 FIRST_SIZE = (1280, 800)
@@ -67,6 +69,7 @@ class MainWindow(QMainWindow):
         focused = self.focusWidget()
         at = next((at for at, panel in enumerate(panels) if focused and panel.isAncestorOf(focused)), -1)
         first = panels[(at + 1) % len(panels)]
+        self.parts.bring_up(first)
         for child in first.findChildren(QWidget):
             if (
                 child.focusPolicy() & Qt.FocusPolicy.TabFocus
@@ -86,6 +89,14 @@ class MainWindow(QMainWindow):
         super().changeEvent(event)
         if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow():
             self.filing.look_for_changes()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Parts stand behind each other where the window becomes too narrow for them, and beside each other again."""
+        super().resizeEvent(event)
+        before = self.parts.is_shared
+        self.parts.arrange(self.width())
+        if self.parts.is_shared != before:
+            self._share_out()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Asks where something is not saved; then leaves nothing running and nothing behind."""
@@ -126,11 +137,7 @@ class MainWindow(QMainWindow):
         middle.addWidget(self.centre)
         middle.addWidget(self.rework)
         middle.setStretchFactor(0, 1)
-        self.parts = QSplitter(Qt.Orientation.Horizontal, self)
-        self.parts.setChildrenCollapsible(False)
-        for part in (left, middle, self.findings):
-            self.parts.addWidget(part)
-        self.parts.setStretchFactor(1, 1)
+        self.parts = Parts(left, middle, self.findings, self)
         page = QWidget(self)
         rows = QVBoxLayout(page)
         rows.setContentsMargins(0, 0, 0, 0)
@@ -140,15 +147,11 @@ class MainWindow(QMainWindow):
         self.setCentralWidget(page)
 
     def _share_out(self) -> None:
-        """Gives worksheet, findings and strip what their text needs, and the sketch the rest."""
-        text = self.fontMetrics().horizontalAdvance("n")
-        left, right = (
-            min(columns * text, int(self.width() * share)) for columns, share in ((46, 0.28), (44, 0.27))
-        )
-        left = max(left, LEAST_LEFT)
-        self.parts.setSizes([left, self.width() - left - right, right])
+        """Gives every part what its text needs, and the sketch the rest."""
+        self.parts.arrange(self.width())
+        self.parts.share_out(self.width(), LEAST_LEFT)
         share = 6 if self.session.preferences.stacked else 4
-        strip = min(14 * self.fontMetrics().lineSpacing(), self.height() // share)
+        strip = self.rework.height_for(min(14 * self.fontMetrics().lineSpacing(), self.height() // share))
         self.middle.setSizes([self.height() - strip, strip])
         foot = min(10 * self.fontMetrics().lineSpacing(), self.height() // 5)
         for panel in (self.worksheet, self.findings):
@@ -158,6 +161,8 @@ class MainWindow(QMainWindow):
         session = self.session
         session.preferences_changed.connect(self._show_preferences)
         session.said.connect(self.notice.say)
+        session.wanted.connect(lambda _ref: self.parts.bring_up(self.worksheet))
+        session.pointed_at.connect(self._bring_up_finding)
         session.asked.connect(self._offer)
         session.files_changed.connect(self._show_title)
         session.work_changed.connect(self._show_title)
@@ -165,6 +170,10 @@ class MainWindow(QMainWindow):
         self.rework.fit_wanted.connect(self.commands.find_rework)
         self.rework.reset_wanted.connect(self.commands.reset_rework)
         self.people.add.clicked.connect(self.commands.new_driver)
+
+    def _bring_up_finding(self, ref: str) -> None:
+        if ref.partition(".")[0] not in KINDS:
+            self.parts.bring_up(self.findings)
 
     def _offer(self, sentence: str, offers: tuple[Offer, ...]) -> None:
         self.notice.say(sentence, *offers)

@@ -20,6 +20,7 @@ from fitcalc.window.rework.control import ControlWidget
 from fitcalc.window.rework.spans import Control, controls_of
 from fitcalc.window.session import Session
 
+ROWS_APART = 3
 SIDE, BETWEEN = 6, 14
 """Room beside the controls and between two columns of them, px."""
 HEAD_TEXT = "Rework seat 123 mm rearward As found Find least rework and their frames"
@@ -80,6 +81,12 @@ class Rework(QFrame):
                 control.box.setFocus(Qt.FocusReason.OtherFocusReason)
                 self._area.ensureWidgetVisible(control)
 
+    def height_for(self, most: int) -> int:
+        """Height that shows whole rows and no part of one, at most this, px."""
+        row = max(control.sizeHint().height() for control in self.controls) + ROWS_APART
+        head = self.height() - self._area.viewport().height()
+        return head + max(1, min(self._grid.rowCount(), (most - head) // row)) * row
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         """As many columns as there is room for."""
         super().resizeEvent(event)
@@ -130,7 +137,7 @@ class Rework(QFrame):
         ]
         self._grid = QGridLayout(page)
         self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setVerticalSpacing(3)
+        self._grid.setVerticalSpacing(ROWS_APART)
         self._grid.setHorizontalSpacing(BETWEEN)
         self._grid.setAlignment(Qt.AlignmentFlag.AlignTop)
         self._area.setWidget(page)

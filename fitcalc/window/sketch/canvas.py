@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QFrame, QGraphicsScene, QGraphicsView, QWidget
 
 from fitcalc.present.labels import places
 from fitcalc.present.picture import Bounds, Picture, bounds_of
-from fitcalc.window.sketch.furniture import BOTTOM, SIDE, TOP, draw_furniture
+from fitcalc.window.sketch.furniture import SIDE, draw_furniture, margins
 from fitcalc.window.sketch.marks import Look, Marks
 from fitcalc.window.sketch.palette import inks
 
@@ -85,7 +85,7 @@ class Canvas(QGraphicsView):
         if self._picture is None:
             return 0
         look = self._look()
-        where = places(self._picture, look.letters * look.unit, self._page(look.letters))
+        where = places(self._picture, look.letters * look.unit, self._page(look.letters), thins_out=True)
         self.viewport().update()
         return self._marks.show(self._picture.primitives, where, look, self._marked)
 
@@ -96,7 +96,8 @@ class Canvas(QGraphicsView):
     def _page(self, letters: float) -> Bounds:
         """What of the car can be seen between title and scale bar: left, bottom, right, top."""
         room = self.viewport().rect()
-        top_left = self.mapToScene(room.left(), room.top() + round(TOP * letters))
+        top, _ = margins(room.height(), letters)
+        top_left = self.mapToScene(room.left(), room.top() + round(top))
         low_right = self.mapToScene(room.right(), room.bottom())
         return top_left.x(), low_right.y(), low_right.x(), top_left.y()
 
@@ -133,10 +134,11 @@ class Canvas(QGraphicsView):
     def _fit_box(self, x: float, y: float, wide: float, high: float) -> None:
         letters = float(QFontInfo(self.font()).pixelSize())
         room_x = max(self.viewport().width() - 2 * SIDE * letters, 40.0)
-        room_y = max(self.viewport().height() - (TOP + BOTTOM) * letters, 40.0)
+        top, bottom = margins(self.viewport().height(), letters)
+        room_y = max(self.viewport().height() - top - bottom, 40.0)
         unit = min(max(wide / room_x, high / room_y, CLOSEST), WIDEST)
         self.setTransform(QTransform.fromScale(1.0 / unit, -1.0 / unit))
-        self.centerOn(x, y + (TOP - BOTTOM) / 2 * letters * unit)
+        self.centerOn(x, y + (top - bottom) / 2 * unit)
 
     def zoom(self, factor: float, about: QPoint | None = None) -> None:
         """Zooms in by a factor, about a point of the window or its middle."""

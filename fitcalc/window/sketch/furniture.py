@@ -7,12 +7,19 @@ from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF
 
 from fitcalc.present.picture import Legend, Picture
 from fitcalc.units import MM_PER_INCH
-from fitcalc.window.sketch.marks import Look
+from fitcalc.window.sketch.marks import BACKING, Look
 from fitcalc.window.sketch.palette import STROKES, brush_for, inks, pen_for
 
 TOP, BOTTOM, SIDE = 3.6, 5.4, 1.6
 """Margins that a fitted drawing leaves for the furniture, in heights of the lettering."""
+MOST_TOP, MOST_BOTTOM = 0.2, 0.16
+"""The most that they take of the height of a low window."""
 BAR_PX = 110.0
+
+
+def margins(high: float, letters: float) -> tuple[float, float]:
+    """What a fitted drawing leaves above and below it, px."""
+    return min(TOP * letters, MOST_TOP * high), min(BOTTOM * letters, MOST_BOTTOM * high)
 
 
 def draw_furniture(painter: QPainter, area: QRectF, picture: Picture, look: Look) -> None:
@@ -48,7 +55,13 @@ def _title(painter: QPainter, area: QRectF, picture: Picture, look: Look) -> Non
     painter.setFont(bold)
     painter.setPen(QColor(inks(look.dark)["ink"]))
     box = QRectF(area.left() + height, area.top() + 0.5 * height, area.width() - 2 * height, 1.6 * height)
-    painter.drawText(box, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, picture.title)
+    _veil(
+        painter,
+        QRectF(box.left(), box.top(), min(_wide(painter, picture.title), box.width()), box.height()),
+        look,
+    )
+    title = painter.fontMetrics().elidedText(picture.title, Qt.TextElideMode.ElideRight, int(box.width()))
+    painter.drawText(box, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, title)
     painter.restore()
 
 
@@ -56,6 +69,10 @@ def _legend(painter: QPainter, area: QRectF, legend: tuple[Legend, ...], look: L
     height = look.letters
     x, y = area.left() + height, area.top() + 2.7 * height
     for entry in legend:
+        wide = _wide(painter, entry.text)
+        if x + 3.2 * height + wide > area.right():
+            return
+        _veil(painter, QRectF(x, y - 0.7 * height, 3.0 * height + wide, 1.4 * height), look)
         painter.setPen(pen_for(entry.style, look.dark, look.letters))
         painter.setBrush(brush_for(entry.style, look.dark))
         if STROKES[entry.style].fill:
@@ -63,10 +80,20 @@ def _legend(painter: QPainter, area: QRectF, legend: tuple[Legend, ...], look: L
         else:
             painter.drawLine(QPointF(x, y), QPointF(x + 2.2 * height, y))
         painter.setPen(QColor(inks(look.dark)["soft"]))
-        wide = painter.fontMetrics().horizontalAdvance(entry.text)
         box = QRectF(x + 2.7 * height, y - 0.8 * height, wide + height, 1.6 * height)
         painter.drawText(box, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, entry.text)
         x += 4.4 * height + wide
+
+
+def _wide(painter: QPainter, text: str) -> float:
+    return float(painter.fontMetrics().horizontalAdvance(text))
+
+
+def _veil(painter: QPainter, box: QRectF, look: Look) -> None:
+    """Paper behind words, so that no line of the drawing strikes them through."""
+    paper = QColor(inks(look.dark)["paper"])
+    paper.setAlpha(BACKING)
+    painter.fillRect(box, paper)
 
 
 def _axes(painter: QPainter, area: QRectF, picture: Picture, look: Look) -> None:
@@ -104,6 +131,7 @@ def _scale_bar(painter: QPainter, area: QRectF, look: Look) -> None:
         painter.setBrush(QBrush(QColor(fill)))
         painter.drawRect(QRectF(right - wide + part * wide / 4, y - 0.35 * height, wide / 4, 0.35 * height))
     box = QRectF(right - wide - 6 * height, y - 2.0 * height, wide + 6 * height, 1.5 * height)
+    _veil(painter, box.adjusted(box.width() - _wide(painter, told), 0.0, 0.0, 0.0), look)
     painter.drawText(box, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, told)
 
 
