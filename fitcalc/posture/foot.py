@@ -6,12 +6,19 @@ import numpy as np
 
 from fitcalc.body.links import Links
 from fitcalc.documents.car import Car
-from fitcalc.geometry.degrees import length, unit
+from fitcalc.documents.car_pedals import Pedal
+from fitcalc.geometry.degrees import length, sind, unit
 from fitcalc.geometry.lines import behind_on_profile, extended, height_at, nearest_on_profile, profile_points
 from fitcalc.geometry.side import across, at_y, dot, scaled
-from fitcalc.posture.cases import xyz
+from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.pads import Pad
 from fitcalc.units import Bools, Mm, Points
+
+STEEPEST_SOLE = 73.4
+"""Sole of a resting foot from the floor, deg: the shoe plane of a driver who sits as low as the heels, and within a degree
+that of every seat up to 150 mm above them (SAE J4004, second-hand)."""
+LOWEST_BALL = 0.25
+"""Where the ball may lie below the middle of the pad, as part of the pad's height: half-way to its edge, design inference."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -70,6 +77,17 @@ def heel_down(pad: Pad, links: Links, car: Car, slide: Mm | float = 0.0) -> Foot
     return _shoe(heel, ball, links, np.ones(len(heel), dtype=bool), lift, pad)
 
 
+def resting_slide(pad: Pad, pedal: Pedal, links: Links, car: Car) -> Mm:
+    """Where the ball rests on a pad, heel down: from the middle of the face, upward; 0 or below.
+
+    On a pad so high that the sole would stand steeper than `STEEPEST_SOLE` the ball lies lower.
+    """
+    heel = heel_down(pad, links, car).heel
+    too_high = pad.centre[:, 2] - heel[:, 2] - heel_to_ball(links) * sind(STEEPEST_SOLE)
+    lower = np.maximum(too_high, 0.0) / pad.up[:, 2]
+    return -np.minimum(lower, LOWEST_BALL * column(pedal.pad_height))
+
+
 def planted_slide(rest: Foot, pad: Pad, links: Links) -> Mm:
     """Where the ball meets a pad that has moved away while the heel stays: from the middle of the face, upward.
 
@@ -85,16 +103,23 @@ def planted_slide(rest: Foot, pad: Pad, links: Links) -> Mm:
     return np.where(rest.grounded, slide, 0.0)
 
 
-def sole_flat(pad: Pad, links: Links, car: Car) -> tuple[Foot, Bools]:
-    """Sole flat on the pad, ball on its middle: clutch and hard braking.
+def sole_flat(pad: Pad, links: Links, car: Car, slide: Mm | float = 0.0) -> tuple[Foot, Bools]:
+    """Sole flat on the pad: clutch and hard braking.
+
+    Args:
+        pad: what the sole lies on.
+        links: the body.
+        car: whose floor the heel must clear.
+        slide: where on the face the ball lies, from its middle, positive upward.
 
     Returns:
         The foot, and whether its heel clears the floor.
     """
-    heel = pad.centre - scaled(pad.up, heel_to_ball(links))
+    ball = pad.centre + scaled(pad.up, slide)
+    heel = ball - scaled(pad.up, heel_to_ball(links))
     clear = heel[:, 2] >= height_at(heel[:, 0], floor_line(car))
     nobody = np.zeros(len(heel), dtype=bool)
-    return _shoe(heel, pad.centre, links, nobody, np.zeros(len(heel)), pad), clear
+    return _shoe(heel, ball, links, nobody, np.zeros(len(heel)), pad), clear
 
 
 def chosen(condition: Bools, yes: Foot, no: Foot) -> Foot:

@@ -11,7 +11,7 @@ from fitcalc.documents.car_pedals import Pedal
 from fitcalc.documents.setup import Setup
 from fitcalc.geometry.side import LEFT, RIGHT, at_y
 from fitcalc.posture.cases import column
-from fitcalc.posture.foot import Foot, chosen, heel_down, planted_slide, sole_flat
+from fitcalc.posture.foot import Foot, chosen, heel_down, planted_slide, resting_slide, sole_flat
 from fitcalc.posture.limbs import Arm, Leg, arm_to, leg_to
 from fitcalc.posture.pads import Pad, pad_at
 from fitcalc.posture.seat import back_angle, hip_point
@@ -70,19 +70,19 @@ def on_pedal(
     rest_pad, full_pad = (
         pad_at(pedal, getattr(setup, name), column(setup.box_travel), at) for at in (0.0, 1.0)
     )
-    rest_foot = foot_at_rest(name, rest_pad, links, car)
+    rest_foot = foot_at_rest(name, rest_pad, pedal, links, car)
     full_foot = foot_pressed(name, rest_foot, full_pad, pedal, links, car)
     return OnPedal(
         rest_pad, full_pad, leg_to(hip, rest_foot, trunk, links), leg_to(hip, full_foot, trunk, links)
     )
 
 
-def foot_at_rest(name: str, pad: Pad, links: Links, car: Car) -> Foot:
+def foot_at_rest(name: str, pad: Pad, pedal: Pedal, links: Links, car: Car) -> Foot:
     """The foot on a released pedal: heel down where the ball then reaches; the clutch is met with the sole flat."""
-    down = heel_down(pad, links, car)
     flat, clear = sole_flat(pad, links, car)
     if name == "clutch":
-        return chosen(clear, flat, down)
+        return chosen(clear, flat, heel_down(pad, links, car))
+    down = heel_down(pad, links, car, resting_slide(pad, pedal, links, car))
     return chosen((down.lift > 0.0) & clear, flat, down)
 
 
@@ -90,12 +90,18 @@ def foot_pressed(name: str, rest: Foot, pad: Pad, pedal: Pedal, links: Links, ca
     """The foot at part or full travel.
 
     The throttle is worked about a planted heel until the ball comes to the edge of the pad, then the heel slides after
-    it. The other pedals are pushed with the sole flat where the heel then clears the floor; where it does not, the
-    heel slides along the floor with the ball on the middle of the pad.
+    it. On the other pedals the ball stays where it rested on the pad, or lower where the sole would stand too steep: they
+    are pushed with the sole flat where the heel then clears the floor; where it does not, the heel slides along it.
     """
+    if name == "throttle":
+        return _throttle_pressed(rest, pad, pedal, links, car)
+    slide = np.minimum(np.where(rest.lift > 0.0, 0.0, rest.slide), resting_slide(pad, pedal, links, car))
+    flat, clear = sole_flat(pad, links, car, slide)
+    return chosen(clear, flat, heel_down(pad, links, car, slide))
+
+
+def _throttle_pressed(rest: Foot, pad: Pad, pedal: Pedal, links: Links, car: Car) -> Foot:
     flat, clear = sole_flat(pad, links, car)
-    if name != "throttle":
-        return chosen(clear, flat, heel_down(pad, links, car))
     edge = column(pedal.pad_height) / 2
     turned = heel_down(pad, links, car, np.clip(planted_slide(rest, pad, links), -edge, edge))
     return chosen(clear & (turned.lift > 0.0), flat, turned)

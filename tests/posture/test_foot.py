@@ -10,7 +10,7 @@ from fitcalc.posture.cases import spread
 from fitcalc.posture.foot import heel_down, heel_to_ball, planted_slide, sole_flat
 from fitcalc.posture.pads import Pad, pad_at
 from fitcalc.posture.sit import foot_pressed, sit
-from tests.posture.cars import car, links
+from tests.posture.cars import car, links, of_stature
 
 
 def upright_pad(x, z):
@@ -80,3 +80,41 @@ def test_heel_rest_holds_the_heel_back():
 def test_released_pedals_are_met_with_the_heel_down(name):
     at = sit(car(), links(), Setup(seat_travel=60.0)).pedals[name]
     assert at.rest.foot.grounded[0]
+
+
+def brake_at(stand_offs, stature=1660.0):
+    """The brake of the hillclimb car with bars of these lengths, seat forward."""
+    setup = spread(Setup(seat_travel=60.0), {"brake.stand_off": np.asarray(stand_offs)})
+    return sit(car(), of_stature(stature), setup).pedals["brake"]
+
+
+def test_a_pad_brought_nearer_bends_the_knee_ever_more():
+    worked = brake_at(np.arange(0.0, 81.0))
+    for leg in (worked.rest, worked.full):
+        reached = leg.knee_angle[leg.shortfall == 0.0]
+        assert np.all(np.diff(reached) < 0.0)
+
+
+def test_no_resting_sole_stands_steeper_than_a_low_driver_s():
+    """73.4 deg is the shoe plane at seat height 0 (SAE J4004); the ball sinks by 16.5 mm at most on a pad of 66 mm."""
+    foot = brake_at(np.arange(0.0, 81.0), stature=1550.0).rest.foot
+    pitch = np.degrees(np.arctan2(foot.sole[:, 2], -foot.sole[:, 0]))
+    sunk = foot.slide < -0.01
+    assert sunk.any()
+    assert np.all(pitch < 73.5)
+    assert pitch[sunk] == pytest.approx(73.4, abs=0.1)
+    assert np.all(foot.slide >= -16.51)
+
+
+@pytest.mark.parametrize(
+    ("chassis", "name"),
+    [(each, name) for each in ("hillclimb", "student", "upright") for name in car(each).fitted_pedals()],
+)
+def test_no_knee_jumps_as_a_pad_comes_nearer(chassis, name):
+    """2 mm of bar turn a knee that is not near straight by less than 3 deg, whatever the foot does meanwhile."""
+    setup = spread(Setup(), {f"{name}.stand_off": np.arange(0.0, 101.0, 2.0)})
+    worked = sit(car(chassis), of_stature(1700.0), setup).pedals[name]
+    for leg in (worked.rest, worked.full):
+        knees = leg.knee_angle[leg.knee_angle < 160.0]
+        assert np.all(np.diff(knees) < 0.0)
+        assert np.all(np.diff(knees) > -3.0)
