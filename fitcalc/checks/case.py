@@ -9,6 +9,7 @@ from fitcalc.body.links import Links
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.setup import Setup
+from fitcalc.posture.cases import cases_in
 from fitcalc.posture.seat import shell
 from fitcalc.posture.sit import Sitting
 from fitcalc.units import Floats, Points
@@ -27,9 +28,7 @@ class Case:
     @cached_property
     def count(self) -> int:
         """How many cases there are."""
-        parts = [at.full.knee for at in self.sitting.pedals.values()]
-        parts += [arm.grip for arm in self.sitting.hands or ()]
-        return max(len(points) for points in (self.sitting.trunk.hip, *parts))
+        return max(map(cases_in, (self.car, self.links, self.setup)))
 
     @cached_property
     def shell(self) -> Points:

@@ -71,7 +71,7 @@ def _pair(case: Case, left: str, right: str, sweeps: dict[str, ShoeSweep]) -> li
         rooms.append(_room_between((a.shoes, a.low, a.high), (b.shoes, b.low, b.high)))
     return [
         measured(case, f"{id}.pads", gap, ends, "cleat.pads", of),
-        measured(case, f"{id}.shoes", np.min(rooms, axis=0), ends, "cleat.shoes", of),
+        measured(case, f"{id}.shoes", np.min(np.broadcast_arrays(*rooms), axis=0), ends, "cleat.shoes", of),
     ]
 
 

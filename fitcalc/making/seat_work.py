@@ -89,7 +89,7 @@ def empty_seat(car: Car, setup: Setup) -> Carried:
     pieces = length(np.diff(line, axis=1))
     middles = (line[:, 1:] + line[:, :-1]) / 2.0
     centre = np.sum(scaled(middles, pieces), axis=1) / np.sum(pieces, axis=1)[:, None]
-    return Carried(np.broadcast_to(column(car.seat.mass), (len(centre),)), centre)
+    return Carried(column(car.seat.mass), centre)
 
 
 def with_driver(seat: Carried, mass: Kg, centre: Points) -> Carried:

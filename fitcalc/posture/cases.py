@@ -1,10 +1,12 @@
 """Documents as cases: any number in a car or a setup may be an array over cases.
 
 `spread` puts arrays in place of numbers without validation, so that one call of the same code evaluates one car or a
-million. `xyz` turns a document's point into points `(n, 3)`.
+million. The points of a profile (shell, floor, roof, walls) are shared by all cases. `xyz` turns a document's point
+into points `(n, 3)`.
 """
 
 from collections.abc import Mapping
+from dataclasses import is_dataclass
 from typing import Any, TypeVar
 
 import numpy as np
@@ -34,6 +36,15 @@ def column(value: Any) -> Floats:
     """A document's number as an array over cases, `(n,)`."""
     number = np.asarray(value, dtype=float)
     return number if number.ndim else number[None]
+
+
+def cases_in(thing: Any) -> int:
+    """How many cases a document, or a body's links, are of: the length of any array among their numbers, or 1."""
+    if isinstance(thing, np.ndarray):
+        return len(thing) if thing.ndim else 1
+    if isinstance(thing, BaseModel) or is_dataclass(thing):
+        return max(map(cases_in, vars(thing).values()), default=1)
+    return max(map(cases_in, thing), default=1) if isinstance(thing, tuple) else 1
 
 
 def _placed(node: Any, path: list[str], value: Floats) -> Any:

@@ -1,0 +1,97 @@
+"""One number of the car, the setup or the body as an array over cases gives what a call for each of them gives."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from fitcalc.body.links import links_for
+from fitcalc.documents.samples import sample_path
+from fitcalc.documents.setup import Setup
+from fitcalc.documents.store import load_car, load_driver
+from fitcalc.fit.evaluate import AS_FOUND, evaluate
+from fitcalc.posture.cases import spread
+
+CAR, ROBIN = load_car(sample_path("hillclimb")), load_driver(sample_path("robin"))
+LINKS = links_for(ROBIN)
+SHIFTS = np.array([0.0, 1.0, 3.0])
+SAME = 1e-6
+"""mm, deg, N and the like; the same arithmetic on arrays of another length differs in its last digits."""
+SETUP = (
+    "seat_travel",
+    "seat_raise",
+    "recline",
+    "box_travel",
+    "wheel_spacer",
+    "shoulder_anchor_raise",
+    "clutch.stand_off",
+    "brake.longer_arm",
+    "throttle.stand_off",
+)
+CAR_ONLY = (
+    "reference.rear_axle_load",
+    "seat.junction.z",
+    "seat.half_width",
+    "seat.mass",
+    "seat.mounts.0.x",
+    "seat.slots.0.x",
+    "rails.angle",
+    "pedals.clutch.pivot.x",
+    "pedals.brake.pad_width",
+    "pedals.throttle.rest_angle",
+    "pedals.brake.cylinder.bore",
+    "footwell.bulkhead",
+    "footwell.obstacles.0.radius",
+    "footwell.obstacles.1.outline.2.0",
+    "steering_wheel.rim_diameter",
+    "steering_wheel.lock",
+    "harness.shoulder_left.z",
+    "harness.lap_width",
+    "hoops.front_top.x",
+    "head_restraint.x",
+    "cockpit.side_half_width",
+)
+BODY = ("thigh", "shank", "trunk", "hip_breadth", "shoe_length", "thigh_radius", "mass")
+
+
+def value(node, path):
+    for step in path.split("."):
+        node = node[int(step)] if step.isdigit() else getattr(node, step)
+    return float(node)
+
+
+def of_setup(path, shifts):
+    return evaluate(CAR, ROBIN, spread(Setup(), {path: shifts}), links=LINKS)
+
+
+def of_car(path, shifts):
+    return evaluate(spread(CAR, {path: value(CAR, path) + shifts}), ROBIN, links=LINKS)
+
+
+def of_body(name, shifts):
+    return evaluate(CAR, ROBIN, AS_FOUND, links=replace(LINKS, **{name: getattr(LINKS, name) + shifts}))
+
+
+NUMBERS = [
+    (way, name) for way, names in ((of_setup, SETUP), (of_car, CAR_ONLY), (of_body, BODY)) for name in names
+]
+
+
+@pytest.mark.parametrize(("way", "name"), NUMBERS, ids=[name for _, name in NUMBERS])
+def test_a_number_over_cases_equals_a_call_for_each(way, name):
+    together, alone = way(name, SHIFTS), [way(name, SHIFTS[[at]]) for at in range(len(SHIFTS))]
+    for at, one in enumerate(alone):
+        own = {figure.id: figure for figure in one.figures}
+        there = [each for each in together.figures if each.absent is None or not each.absent[at]]
+        assert {each.id for each in there} >= own.keys()
+        measured = [each for each in there if each.value is not None]
+        assert [each.value[at] for each in measured] == pytest.approx(
+            [own[each.id].value[0] for each in measured], abs=SAME
+        )
+
+
+@pytest.mark.parametrize(("way", "name"), NUMBERS[::6], ids=[name for _, name in NUMBERS[::6]])
+def test_every_figure_and_point_has_the_cases_as_its_axis(way, name):
+    for figure in way(name, SHIFTS).figures:
+        assert figure.value is None or figure.value.shape == SHIFTS.shape, figure.id
+        assert all(place.shape == (3, 3) for place in figure.evidence), figure.id
