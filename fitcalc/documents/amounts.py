@@ -8,9 +8,9 @@ from fitcalc.units import KG_PER_POUND, MM_PER_INCH
 
 FACTORS: Mapping[str, Mapping[str, float]] = MappingProxyType(
     {
-        "mm": {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": MM_PER_INCH, "inch": MM_PER_INCH, '"': MM_PER_INCH},
-        "kg": {"kg": 1.0, "lb": KG_PER_POUND, "lbs": KG_PER_POUND},
-        "deg": {"deg": 1.0, "\N{DEGREE SIGN}": 1.0},
+        "mm": {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": MM_PER_INCH},
+        "kg": {"kg": 1.0, "lb": KG_PER_POUND},
+        "deg": {"deg": 1.0},
     }
 )
 """By the unit that the files have: what other units may be written, and what a number in them is multiplied by."""
@@ -19,6 +19,7 @@ NUMBER = re.compile(
     r"(?P<sign>[-+]?)\s*(?:(?P<whole>\d+)[\s-]+(?P<over>\d+)/(?P<under>\d+)|(?P<top>\d+)/(?P<low>\d+)"
     r"|(?P<plain>(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?))\s*(?P<unit>[^\d\s]*)"
 )
+SIGNS: Mapping[str, str] = MappingProxyType({'"': "in", "inch": "in", "\N{DEGREE SIGN}": "deg", "lbs": "lb"})
 LARGEST = 1e9
 
 
@@ -43,7 +44,8 @@ def amount_of(text: str, unit: str, written_in: str = "") -> float | None:
 
 def factor_of(written_in: str, unit: str) -> float | None:
     """What a number in one unit is multiplied by to stand in the field's own; None where they don't go together."""
-    given = written_in.strip().lower()
+    plain = written_in.strip().lower()
+    given = SIGNS.get(plain, plain)
     if given in ("", "-", unit):
         return 1.0
     return FACTORS.get(unit, {}).get(given)

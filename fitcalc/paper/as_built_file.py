@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from pathlib import Path
 
+from fitcalc.documents.amounts import units_for
 from fitcalc.paper.sheet_reading import Line, read_lines
 from fitcalc.paper.tables_file import csv_bytes, xlsx_bytes
 from fitcalc.present.as_built_entry import Typed
@@ -37,8 +38,10 @@ def as_built_csv(record: BuiltRecord) -> bytes:
 
 
 def as_built_xlsx(record: BuiltRecord, about: Mapping[str, str]) -> bytes:
-    """The same as a workbook."""
-    return xlsx_bytes({SHEET: (Blank, _blanks(record))}, about)
+    """The same as a workbook, which offers units."""
+    blanks = _blanks(record)
+    offered = {("unit", at): units_for(row.unit) for at, row in enumerate(blanks)}
+    return xlsx_bytes({SHEET: (Blank, blanks)}, about, offered)
 
 
 def read_as_built(path: Path) -> tuple[Typed, ...]:

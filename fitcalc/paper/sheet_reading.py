@@ -5,18 +5,21 @@ import io
 import zipfile
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import islice
 from pathlib import Path
 from typing import Any
 
 from openpyxl import load_workbook
-from openpyxl.utils.exceptions import InvalidFileException
 
 from fitcalc.documents.messages import shown
 from fitcalc.errors import InputError
 
 MOST_ROWS = 20_000
+MOST_COLUMNS = 40
 LARGEST = 5_000_000
 """Most bytes that are read of a filled-in sheet."""
+UNPACKED = 5_000_000
+"""Most bytes that a workbook may unpack to; a filled-in worksheet has half a million."""
 
 
 @dataclass(frozen=True)
@@ -74,7 +77,8 @@ def _csv_rows(path: Path) -> list[list[Any]]:
         text = _content(path).decode("utf-8-sig")
         head = text.partition("\n")[0]
         mark = max(",;\t", key=head.count)
-        return list(csv.reader(io.StringIO(text, newline=""), delimiter=mark))[:MOST_ROWS]
+        rows = csv.reader(io.StringIO(text, newline=""), delimiter=mark)
+        return [row[:MOST_COLUMNS] for row in islice(rows, MOST_ROWS)]
     except (UnicodeDecodeError, csv.Error) as error:
         raise InputError(
             str(path), "not a table", shown(str(error)), "save it as CSV in UTF-8, or as XLSX"
@@ -84,13 +88,24 @@ def _csv_rows(path: Path) -> list[list[Any]]:
 def _xlsx_rows(path: Path, sheet: str) -> list[list[Any]]:
     content = io.BytesIO(_content(path))
     try:
-        book = load_workbook(content, read_only=True, data_only=True)
+        _require_small(content, path)
+        book = load_workbook(content, read_only=True, data_only=True, keep_links=False)
         page = book[sheet] if sheet in book.sheetnames else book.worksheets[0]
-        return [list(row) for row in page.iter_rows(values_only=True, max_row=MOST_ROWS)]
-    except (InvalidFileException, zipfile.BadZipFile, KeyError, ValueError, IndexError, OSError) as error:
-        raise InputError(
-            str(path), "not a workbook", shown(str(error)), "save it as XLSX, or as CSV"
-        ) from None
+        rows = page.iter_rows(values_only=True, max_row=MOST_ROWS, max_col=MOST_COLUMNS)
+        return [list(row) for row in rows]
+    except InputError:
+        raise
+    except Exception as error:  # noqa: BLE001 - a spoilt workbook makes its reader raise almost anything
+        told = shown(str(error) or type(error).__name__)
+        raise InputError(str(path), "not a workbook", told, "save it as XLSX, or as CSV") from None
+
+
+def _require_small(content: io.BytesIO, path: Path) -> None:
+    with zipfile.ZipFile(content) as packed:
+        size = sum(each.file_size for each in packed.infolist())
+    if size > UNPACKED:
+        allowed = f"must unpack to {UNPACKED / 1e6:g} MB or less"
+        raise InputError(str(path), f"{size / 1e6:.0f} MB when unpacked", allowed, "is this the right file?")
 
 
 def _content(path: Path) -> bytes:

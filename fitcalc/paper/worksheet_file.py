@@ -1,57 +1,52 @@
 """The worksheet as CSV and XLSX to fill in, and the filled-in sheet read back: first a preview, then the documents."""
 
-import csv
-import io
-import zipfile
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, fields
 from itertools import pairwise
 from pathlib import Path
 from typing import Any, TypeVar
 
-from openpyxl import load_workbook
 from pydantic import ValidationError
 
-from fitcalc.documents.declared import declared_at
+from fitcalc.documents.amounts import amount_of, factor_of, units_for
+from fitcalc.documents.declared import Declared, declared_at
 from fitcalc.documents.fields import Document
-from fitcalc.documents.messages import explained, shown
+from fitcalc.documents.messages import explained, nearest_hint, shown
 from fitcalc.errors import InputError
+from fitcalc.paper.sheet_reading import Line, read_lines
 from fitcalc.paper.tables_file import csv_bytes, xlsx_bytes
 from fitcalc.present.tables import Table
-from fitcalc.present.worksheet_rows import TYPES, Entry, Kind
+from fitcalc.present.worksheet_rows import TYPES, Entry, Kind, Value
 
-MOST_ROWS = 20_000
-MOST_COLUMNS = 40
-LARGEST = 5_000_000
-"""Most bytes that are read of a filled-in sheet."""
-UNPACKED = 5_000_000
-"""Most bytes that a workbook may unpack to; a filled-in worksheet has half a million."""
-SHEET = "measurements"
+SHEET, ENTERED = "measurements", "entered"
+ENTERED_KINDS = ("number", "choice", "text")
+CHOICE_MARK = " | "
 Filled = TypeVar("Filled", bound=Document)
 
 
 @dataclass(frozen=True)
 class Blank:
-    """One line of the file to fill in; `entered` is left empty."""
+    """One line of the file to fill in; `entered` is left empty, the unit may be written over."""
 
     document: Kind
     path: str
     title: str
     unit: str
-    tolerance: float
+    tolerance: float | None
     low: float | None
     high: float | None
-    now: float | None
-    entered: float | None = None
+    choices: str
+    now: Value | None
+    entered: Value | None = None
 
 
 @dataclass(frozen=True)
 class Entered:
-    """One number that was filled in, and the line of the file that it stands in."""
+    """One value that was filled in, and the line of the file that it stands in."""
 
     document: Kind
     path: str
-    value: float
+    value: Value
     line: int
 
 
@@ -61,39 +56,40 @@ class Change:
 
     document: Kind
     path: str
-    old: float | None
-    new: float
+    old: Value | None
+    new: Value
 
 
 def worksheet_csv(entries: Iterable[Entry]) -> bytes:
-    """Every number of a worksheet as a line of CSV."""
+    """Every line of a worksheet as CSV."""
     return csv_bytes(_blanks(entries), Blank)
 
 
 def worksheet_xlsx(entries: Iterable[Entry], about: Mapping[str, str]) -> bytes:
-    """The same as a workbook."""
-    return xlsx_bytes({SHEET: (Blank, _blanks(entries))}, about)
+    """The same as a workbook, which offers units and choices."""
+    blanks = _blanks(entries)
+    return xlsx_bytes({SHEET: (Blank, blanks)}, about, _offered(blanks))
+
+
+def _offered(blanks: Sequence[Blank]) -> dict[tuple[str, int], tuple[str, ...]]:
+    units = {("unit", at): units_for(row.unit) for at, row in enumerate(blanks)}
+    several = {cell: words for cell, words in units.items() if len(words) > 1}
+    choices = {
+        (ENTERED, at): tuple(row.choices.split(CHOICE_MARK)) for at, row in enumerate(blanks) if row.choices
+    }
+    return several | choices
 
 
 def read_worksheet(path: Path) -> tuple[Entered, ...]:
     """What was filled in; lines left empty are passed over.
 
     Raises:
-        InputError: the file can't be read, a column is missing, or a line names no measurement or no number.
+        InputError: the file can't be read, a column is missing, or a line names no measurement, no number in a unit
+            that belongs there, or none of what may be chosen.
     """
-    lines = _xlsx_lines(path) if path.suffix.lower() in (".xlsx", ".xlsm") else _csv_lines(path)
-    if not lines:
-        raise InputError(str(path), "empty", "must hold the worksheet", "fill in the file that was written")
-    header = [str(cell or "").strip() for cell in lines[0]]
-    missing = [name for name in ("document", "path", "entered") if name not in header]
-    if missing:
-        wanted = ", ".join(field.name for field in fields(Blank))
-        raise InputError(
-            str(path), "", f"has no column {', '.join(missing)}", f"its first line must be {wanted}"
-        )
-    places = {name: header.index(name) for name in ("document", "path", "entered")}
-    entered = (_entered(line, number, places, path) for number, line in enumerate(lines[1:], start=2))
-    return _once(tuple(each for each in entered if each is not None), path)
+    columns = tuple(field.name for field in fields(Blank))
+    lines = read_lines(path, ("document", "path", ENTERED), columns, SHEET)
+    return _once(tuple(_entered(line) for line in lines if line[ENTERED]), path)
 
 
 def preview(entered: Sequence[Entered], kind: Kind, document: Document) -> tuple[Change, ...]:
@@ -119,12 +115,21 @@ def applied(changes: Sequence[Change], document: Filled) -> Filled:
 
 
 def changes_table(kind: Kind, changes: Sequence[Change]) -> Table:
-    """The preview for a person."""
-    rows = tuple(
-        (change.path, "-" if change.old is None else f"{change.old:g}", f"{change.new:g}")
-        for change in changes
-    )
-    return Table(f"What changes in the {kind} file", ("measurement", "now", "new"), rows)
+    """The preview for a person: what will change, from what to what."""
+    rows = tuple(_changed(change) for change in changes)
+    return Table(f"What changes in the {kind} file", ("measurement", "path", "from", "to"), rows)
+
+
+def _changed(change: Change) -> tuple[str, ...]:
+    declared = declared_at(TYPES[change.document], change.path)
+    title, unit = (change.path, "") if declared is None else (declared.title, declared.unit)
+    return (title, change.path, _told(change.old, unit), _told(change.new, unit))
+
+
+def _told(value: Value | None, unit: str) -> str:
+    if value is None:
+        return "not given"
+    return f"{value:g} {unit}".removesuffix(" -").strip() if isinstance(value, int | float) else shown(value)
 
 
 def _blanks(entries: Iterable[Entry]) -> list[Blank]:
@@ -137,6 +142,7 @@ def _blanks(entries: Iterable[Entry]) -> list[Blank]:
             row.tolerance,
             row.low,
             row.high,
+            CHOICE_MARK.join(row.choices),
             row.value,
         )
         for entry in entries
@@ -144,91 +150,59 @@ def _blanks(entries: Iterable[Entry]) -> list[Blank]:
     ]
 
 
-def _csv_lines(path: Path) -> list[list[Any]]:
-    try:
-        text = _content(path).decode("utf-8-sig")
-        head = text.partition("\n")[0]
-        mark = ";" if head.count(";") > head.count(",") else ","
-        return list(csv.reader(io.StringIO(text, newline=""), delimiter=mark))[:MOST_ROWS]
-    except (UnicodeDecodeError, csv.Error) as error:
-        raise InputError(
-            str(path), "not a table", shown(str(error)), "save it as CSV in UTF-8, or as XLSX"
-        ) from None
-
-
-def _xlsx_lines(path: Path) -> list[list[Any]]:
-    content = io.BytesIO(_content(path))
-    try:
-        _require_small(content, path)
-        book = load_workbook(content, read_only=True, data_only=True, keep_links=False)
-        sheet = book[SHEET] if SHEET in book.sheetnames else book.worksheets[0]
-        rows = sheet.iter_rows(values_only=True, max_row=MOST_ROWS, max_col=MOST_COLUMNS)
-        return [list(row) for row in rows]
-    except InputError:
-        raise
-    except Exception as error:  # noqa: BLE001 - a spoilt workbook makes its reader raise almost anything
-        told = shown(str(error) or type(error).__name__)
-        raise InputError(str(path), "not a workbook", told, "save it as XLSX, or as CSV") from None
-
-
-def _require_small(content: io.BytesIO, path: Path) -> None:
-    with zipfile.ZipFile(content) as packed:
-        size = sum(each.file_size for each in packed.infolist())
-    if size > UNPACKED:
-        allowed = f"must unpack to {UNPACKED / 1e6:g} MB or less"
-        raise InputError(str(path), f"{size / 1e6:.0f} MB when unpacked", allowed, "is this the right file?")
-
-
-def _content(path: Path) -> bytes:
-    try:
-        with path.open("rb") as file:
-            content = file.read(LARGEST + 1)
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        raise InputError(str(path), "unreadable", reason, "check name and folder") from None
-    if len(content) > LARGEST:
-        raise InputError(
-            str(path), "too large", f"must be {LARGEST / 1e6:g} MB or less", "is this the right file?"
-        )
-    return content
-
-
-def _entered(line: list[Any], number: int, places: Mapping[str, int], path: Path) -> Entered | None:
-    kind, field, given = (_cell(line, places[name]) for name in ("document", "path", "entered"))
-    if given in ("", None):
-        return None
-    where = f"{path.name}, line {number}"
+def _entered(line: Line) -> Entered:
+    kind, path = line["document"], line["path"]
     if kind not in TYPES:
+        told = f"document must be one of {', '.join(TYPES)}"
+        raise InputError(line.where, shown(kind), told, "leave that column alone")
+    declared = declared_at(TYPES[kind], path)
+    if declared is None or declared.kind not in ENTERED_KINDS:
+        told = f"is no measurement of a {kind} file"
+        raise InputError(line.where, shown(path), told, "leave that column alone")
+    return Entered(kind, path, _value(line, declared), line.number)
+
+
+def _value(line: Line, declared: Declared) -> Value:
+    match declared.kind:
+        case "number":
+            return _number(line, declared)
+        case "choice":
+            return _choice(line, declared)
+    return line[ENTERED]
+
+
+def _number(line: Line, declared: Declared) -> float:
+    """A number as a person writes it; a unit in its cell or in the unit column is turned into the file's."""
+    unit, given = line["unit"], line[ENTERED]
+    known = units_for(declared.unit)
+    if factor_of(unit, declared.unit) is None:
         raise InputError(
-            where, shown(kind), f"document must be one of {', '.join(TYPES)}", "leave that column alone"
+            line.where, shown(unit), f"the unit must be one of {', '.join(known)}", "mend the unit column"
         )
-    declared = declared_at(TYPES[kind], str(field))
-    if declared is None or declared.kind != "number":
-        raise InputError(
-            where, shown(field), f"is no measurement of a {kind} file", "leave that column alone"
-        )
-    value = _number(given)
+    value = amount_of(given, declared.unit, unit)
     if value is None:
-        raise InputError(
-            where, shown(given), f"must be a number in {declared.unit}", "write it without a unit"
+        told = f"must be a number in {declared.unit}".removesuffix(" in -")
+        hint = "write it as 12.5" + (
+            f", or with one of {', '.join(known)} behind it" if len(known) > 1 else ""
         )
-    return Entered(kind, str(field), value, number)
+        raise InputError(line.where, shown(given), told, hint)
+    return value
 
 
-def _cell(line: list[Any], at: int) -> Any:
-    cell = line[at] if at < len(line) else None
-    return cell.strip() if isinstance(cell, str) else cell
+def _choice(line: Line, declared: Declared) -> Value:
+    """One of what may be chosen, however it is capitalised or spaced."""
+    by_word = {_plain(str(choice)): choice for choice in declared.choices}
+    given = _plain(line[ENTERED])
+    if given not in by_word:
+        words = [str(choice) for choice in declared.choices]
+        told = f"{declared.title} must be one of {', '.join(words)}"
+        raise InputError(line.where, shown(line[ENTERED]), told, nearest_hint(line[ENTERED], words))
+    choice: Value = by_word[given]
+    return choice
 
 
-def _number(given: Any) -> float | None:
-    """A number as a person writes it, with a point or a comma; None where it is none."""
-    if isinstance(given, bool):
-        return None
-    try:
-        value = float(str(given).replace(",", ".").replace("\N{MINUS SIGN}", "-"))
-    except ValueError:
-        return None
-    return value if abs(value) < 1e9 else None
+def _plain(word: str) -> str:
+    return " ".join(word.casefold().replace("_", " ").split())
 
 
 def _once(entered: tuple[Entered, ...], path: Path) -> tuple[Entered, ...]:
@@ -236,19 +210,21 @@ def _once(entered: tuple[Entered, ...], path: Path) -> tuple[Entered, ...]:
     for each in entered:
         first = seen.setdefault((each.document, each.path), each)
         if first is not each and first.value != each.value:
-            told = f"line {first.line} says {first.value:g}"
-            raise InputError(f"{path.name}, line {each.line}", f"{each.value:g}", told, "keep one of the two")
+            told = f"line {first.line} says {_told(first.value, '')}"
+            raise InputError(
+                f"{path.name}, line {each.line}", _told(each.value, ""), told, "keep one of the two"
+            )
     return tuple(seen.values())
 
 
-def _old(document: Document, path: str) -> float | None:
+def _old(document: Document, path: str) -> Value | None:
     holder: Any = document
     for step in path.split("."):
         if isinstance(holder, tuple):
             holder = holder[int(step)] if step.isdecimal() and int(step) < len(holder) else None
         else:
             holder = getattr(holder, step, None)
-    return float(holder) if isinstance(holder, int | float) else None
+    return holder if isinstance(holder, int | float | str) else None
 
 
 def _step(step: str) -> tuple[int, int, str]:
@@ -287,5 +263,5 @@ def _set(holder: Any, step: str, value: Any, change: Change) -> None:
     else:
         told = f"entry {len(holder) + 1} before it is empty"
         raise InputError(
-            f"{change.document}.{change.path}", f"{change.new:g}", told, "fill in the entries in order"
+            f"{change.document}.{change.path}", _told(change.new, ""), told, "fill in the entries in order"
         )

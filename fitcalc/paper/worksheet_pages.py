@@ -17,6 +17,7 @@ FIGURE = 34.0
 BOX = (20.0, 7.0)
 CELL = (48.5, 9.0)
 BESIDE = FIGURE + 5.0
+LABEL, WORD, TICK = 46.0, 90.0, 2.6
 THIN, WIDE = 0.15, 0.4
 HINT = 2.2
 
@@ -37,8 +38,11 @@ def _part(part: str, entries: Sequence[Entry], room: float) -> Iterator[Strip]:
 
 
 def _entry(entry: Entry, room: float) -> Iterator[Strip]:
-    """Words and boxes beside the drawing, kept together as far as one page goes."""
-    words = [*_words(entry, room - BESIDE), *_boxes(entry.rows, room - BESIDE)]
+    """Words and boxes beside the drawing, kept together as far as one page goes; kinds and names without one."""
+    if entry.guide is None:
+        yield from _kinds(entry, room)
+        return
+    words = [*_words(entry, entry.guide, room - BESIDE), *_boxes(entry.rows, room - BESIDE)]
     beside = [replace(strip, marks=moved(strip.marks, BESIDE, 0.0), keep=True) for strip in words]
     height = sum(strip.height for strip in beside)
     figure = Strip(0.0, _figure(entry.guide.drawing), keep=True)
@@ -48,8 +52,40 @@ def _entry(entry: Entry, room: float) -> Iterator[Strip]:
     yield Strip(max(FIGURE + 2.0 - height, 0.0) + 3.0, moved((rule,), 0.0, -max(FIGURE + 2.0 - height, 0.0)))
 
 
-def _words(entry: Entry, room: float) -> Iterator[Strip]:
-    guide = entry.guide
+def _kinds(entry: Entry, room: float) -> Iterator[Strip]:
+    """What to tick, and lines to write a word on."""
+    yield replace(_line(entry.title, TEXT, bold=True), keep=True)
+    for row in entry.rows:
+        yield _ticks(row, room) if row.choices else _word(row)
+    yield Strip(3.0, (Stroke(((0.0, -1.0), (room, -1.0)), THIN, GREY),))
+
+
+def _word(row: WorksheetRow) -> Strip:
+    marks: list[Mark] = [
+        Words(printable(row.label), (0.0, -4.5), SMALL),
+        Stroke(((LABEL, -5.3), (LABEL + WORD, -5.3)), 0.25),
+    ]
+    if row.value is not None:
+        marks.append(Words(f"now {row.value}", (LABEL + 1.0, -4.6), 1.8, colour=GREY))
+    return Strip(7.0, tuple(marks))
+
+
+def _ticks(row: WorksheetRow, room: float) -> Strip:
+    """A square to tick for each choice; what the file says now is marked."""
+    marks: list[Mark] = [Words(printable(row.label), (0.0, -4.0), SMALL)]
+    left, y = LABEL, -4.0
+    for choice in row.choices:
+        text = printable(choice.replace("_", " ") + (" (now)" if choice == str(row.value) else ""))
+        wide = TICK + 1.2 + width(text, SMALL) + 5.0
+        if left + wide > room:
+            left, y = LABEL, y - 5.0
+        square = ((left, y), (left + TICK, y), (left + TICK, y + TICK), (left, y + TICK))
+        marks += [Stroke(square, 0.25, closed=True), Words(text, (left + TICK + 1.2, y), SMALL)]
+        left += wide
+    return Strip(-y + 2.5, tuple(marks))
+
+
+def _words(entry: Entry, guide: Guide, room: float) -> Iterator[Strip]:
     yield _line(entry.title, TEXT, bold=True)
     for text in (guide.how, guide.care):
         for line in wrapped(printable(text), HINT, room) if text else ():
@@ -86,7 +122,7 @@ def _box(row: WorksheetRow, left: float) -> Iterator[Mark]:
     edge, top = left + label + 1.0, -1.0
     corners = ((edge, top), (edge + BOX[0], top), (edge + BOX[0], top - BOX[1]), (edge, top - BOX[1]))
     yield Stroke(corners, 0.25, closed=True)
-    if row.value is not None:
+    if isinstance(row.value, int | float):
         now = f"now {bench_number(row.value)}"
         yield Words(now, (edge + BOX[0] - 0.8, top - BOX[1] + 0.7), 1.8, align="right", colour=GREY)
     yield Words(row.unit.replace("-", ""), (edge + BOX[0] + 1.0, base), SMALL)

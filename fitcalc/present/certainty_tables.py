@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
+from fitcalc.present.bench_parts import bench_number
 from fitcalc.present.certainty_record import CertaintyRecord, IntervalRecord
-from fitcalc.present.part_drawing import bench_number
 from fitcalc.present.tables import Table
 from fitcalc.present.wording import amount, number
 

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from fitcalc.documents.declared import Declared
 from fitcalc.errors import InputError
 from fitcalc.window.session import Session
 from fitcalc.window.work import declared_for, with_document
@@ -50,15 +51,16 @@ class FilledIn(QDialog):
         self.resize(*SIZE)
 
     def _row(self, change: "Change") -> list[str]:
-        declared, shown = declared_for(f"{change.document}.{change.path}"), self._session.shown
-        before = NOT_GIVEN if change.old is None else shown.typed(change.old, declared.unit)
-        unit = shown.unit(declared.unit).strip("-")
+        declared = declared_for(f"{change.document}.{change.path}")
         title = f"{declared.title} ({change.document}.{change.path})"
-        return [
-            title,
-            f"{before} {unit if change.old is not None else ''}",
-            f"{shown.typed(change.new, declared.unit)} {unit}",
-        ]
+        return [title, self._told(change.old, declared), self._told(change.new, declared)]
+
+    def _told(self, value: float | str | None, declared: Declared) -> str:
+        """A number with its unit, or a word as it is."""
+        if value is None or isinstance(value, str):
+            return NOT_GIVEN if value is None else value
+        shown = self._session.shown
+        return f"{shown.typed(value, declared.unit)} {shown.unit(declared.unit).strip('-')}"
 
     def _use(self) -> None:
         """Takes everything over as one undo step."""

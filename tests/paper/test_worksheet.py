@@ -14,6 +14,7 @@ from fitcalc.errors import InputError
 from fitcalc.paper.worksheet_file import (
     Entered,
     applied,
+    changes_table,
     preview,
     read_worksheet,
     worksheet_csv,
@@ -34,7 +35,9 @@ def filled(tmp_path, values, mark=",", entries=None):
         csv.reader(io.StringIO(worksheet_csv(entries or worksheet(CAR, DRIVER, True)).decode("utf-8-sig")))
     )
     for line in lines[1:]:
-        line[-1] = values.get(line[1], "")
+        entered = values.get(line[1], "")
+        line[-1], unit = entered if isinstance(entered, tuple) else (entered, line[3])
+        line[3] = unit
     path = tmp_path / "worksheet.csv"
     text = io.StringIO()
     csv.writer(text, delimiter=mark).writerows(lines)
@@ -46,6 +49,7 @@ def test_what_is_measured_is_not_asked_again():
     asked = paths(worksheet(CAR, DRIVER))
     assert "measurements.buttock_knee" in asked
     assert ARM not in asked
+    assert "seat.kind" not in asked
     assert all(value_of(path) is None for path in asked)
 
 
@@ -65,9 +69,15 @@ def test_an_empty_worksheet_asks_for_everything_that_a_file_must_have():
         "pedals.clutch.arm",
         "measurements.stature",
         "seat.mounts.3.z",
+        "seat.kind",
+        "pedals.brake.hinge",
+        "rails.kind",
+        "name",
+        "sex",
     ):
         assert path in asked
-    assert len(asked) == len(set(asked))
+    rows = [(row.document, row.path) for entry in worksheet(None, None) for row in entry.rows]
+    assert len(rows) == len(set(rows))
 
 
 def test_a_measurement_taken_away_is_asked_for():
@@ -82,11 +92,62 @@ def test_numbers_come_back_as_a_person_writes_them(tmp_path, mark, written, valu
     assert (entered.document, entered.path, entered.value) == ("car", ARM, value)
 
 
+@pytest.mark.parametrize(
+    ("written", "value"),
+    [
+        (("10 5/8", "in"), 269.875),
+        (("10.625 in", "mm"), 269.875),
+        (("27.1", "cm"), 271.0),
+        (('10 5/8"', ""), 269.875),
+    ],
+)
+def test_inches_come_back_as_mm_by_the_unit_cell_or_the_number_s_own(tmp_path, written, value):
+    (entered,) = read_worksheet(filled(tmp_path, {ARM: written}))
+    assert entered.value == pytest.approx(value)
+
+
+@pytest.mark.parametrize(
+    ("path", "written", "value"),
+    [
+        ("seat.kind", "Bead", "bead"),
+        ("pedals.brake.bar.joint", "WELDED", "welded"),
+        ("pedals.brake.bar.shape", " square  tube ", "square tube"),
+        ("seat.slots.0.strap", "shoulder right", "shoulder_right"),
+        ("name", "The blue car", "The blue car"),
+    ],
+)
+def test_choices_and_words_come_back_and_go_into_the_file(tmp_path, path, written, value):
+    entered = read_worksheet(filled(tmp_path, {path: written}))
+    (change,) = preview([each for each in entered if each.document == "car"], "car", CAR)
+    assert (change.path, change.new) == (path, value)
+    assert value_at(applied([change], CAR), path) == value
+
+
+def test_a_choice_of_numbers_comes_back_as_a_number(tmp_path):
+    (entered,) = read_worksheet(filled(tmp_path, {"harness.points": "5"}))
+    assert entered.value == 5
+
+
+def test_the_preview_says_from_what_to_what():
+    changes = preview([Entered("car", ARM, 271.0, 2), Entered("car", "seat.kind", "bead", 3)], "car", CAR)
+    rows = changes_table("car", changes).rows
+    assert [(row[1], row[2], row[3]) for row in rows] == [
+        (ARM, "269 mm", "271 mm"),
+        ("seat.kind", '"shell"', '"bead"'),
+    ]
+
+
+def test_a_workbook_offers_units_and_choices():
+    book = load_workbook(io.BytesIO(worksheet_xlsx(worksheet(CAR, DRIVER, True), {})))
+    offered = {each.formula1 for each in book["measurements"].data_validations.dataValidation}
+    assert {'"shell,bead"', '"mm,cm,m,in"'} <= offered
+
+
 def test_a_workbook_comes_back(tmp_path):
     book = load_workbook(io.BytesIO(worksheet_xlsx(worksheet(CAR, DRIVER), {})))
     for row in book["measurements"].iter_rows(min_row=2):
         if row[1].value == "measurements.buttock_knee":
-            row[8].value = 577
+            row[9].value = 577
     book.save(tmp_path / "filled.xlsx")
     (entered,) = read_worksheet(tmp_path / "filled.xlsx")
     assert (entered.path, entered.value) == ("measurements.buttock_knee", 577.0)
@@ -119,9 +180,13 @@ def test_nothing_entered_changes_nothing(tmp_path):
         ({ARM: "long"}, "must be a number in mm"),
         ({ARM: "nan"}, "must be a number"),
         ({ARM: "1e400"}, "must be a number"),
+        ({ARM: ("10", "stone")}, "unit must be one of mm, cm, m, in"),
+        ({ARM: "3 kg"}, "must be a number in mm"),
+        ({"seat.kind": "shel"}, "must be one of shell, bead; perhaps shell is meant"),
+        ({"harness.points": "8"}, "must be one of 4, 5, 6, 7"),
     ],
 )
-def test_what_is_no_number_is_refused_with_its_line(tmp_path, values, wanted):
+def test_what_can_t_be_used_is_refused_with_its_line(tmp_path, values, wanted):
     with pytest.raises(InputError, match=wanted) as refused:
         read_worksheet(filled(tmp_path, values))
     assert "line " in str(refused.value)

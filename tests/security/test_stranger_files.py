@@ -14,7 +14,8 @@ from fitcalc.documents.content import LARGEST
 from fitcalc.documents.samples import sample_path
 from fitcalc.documents.store import load_car
 from fitcalc.errors import InputError
-from fitcalc.paper.worksheet_file import UNPACKED, read_worksheet
+from fitcalc.paper.sheet_reading import UNPACKED
+from fitcalc.paper.worksheet_file import read_worksheet
 from fitcalc.window.photo import LARGEST_BYTES, photo_file, read_photo
 
 SHEET = '<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">'
