@@ -3,10 +3,10 @@
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from fitcalc.paper.flow import SMALL, Strip, paragraph, space
+from fitcalc.paper.flow import SMALL, Strip, flowed, heading, paragraph, space
 from fitcalc.paper.frame import area
 from fitcalc.paper.lettering import ASCENT, DESCENT, LEADING, printable, width, wrapped
-from fitcalc.paper.page import BLACK, GREY, PALE, Box, Mark, Page, Paper, Stroke, Words, circle, moved
+from fitcalc.paper.page import BLACK, GREY, PALE, Box, Mark, Page, Paper, Stroke, Words, circle
 from fitcalc.paper.pens import FINE, Pen, pen_for
 from fitcalc.present.chart import Axis, Chart, ChartLegend, ChartMark, Shape, Spot
 from fitcalc.present.picture import XY, Area, Line, Style
@@ -22,6 +22,8 @@ RIGHT = 21.0
 """Room right of the plot of rows for words that stand there, mm."""
 DOT = 1.1
 SWATCH = (8.0, 2.2)
+PLOT = "plot"
+"""What stands in the place of a page's scale."""
 FILLS: Mapping[Style, Pen] = {
     "pass": Pen(0.0, fill="#A9D8C4"),
     "fail": Pen(0.0, fill="#F0B79C"),
@@ -51,21 +53,32 @@ class Plot:
 def chart_pages(charts: Sequence[Chart], paper: Paper) -> list[Page]:
     """One page for each plot."""
     box = area(paper)
-    return [_page(chart, box) for chart in charts]
+    room, high = box[2] - box[0], box[3] - box[1]
+    return [
+        Page(chart.title, PLOT, flowed(chart_strips(chart, room, high), box[0], box[3], high)[0])
+        for chart in charts
+    ]
 
 
-def _page(chart: Chart, box: Box) -> Page:
-    room, marks, y = box[2] - box[0], list[Mark](), box[3]
+def shared_pages(title: str, charts: Sequence[Chart], paper: Paper) -> list[Page]:
+    """Plots under headings of their own, as many to a page as it has room for."""
+    box = area(paper)
+    room, high = box[2] - box[0], box[3] - box[1]
+    strips = [strip for chart in charts for strip in (*heading(chart.title, room), *_kept(chart, room, high))]
+    pages = flowed(strips, box[0], box[3], high)
+    return [Page(title if at == 0 else f"{title}, continued", PLOT, marks) for at, marks in enumerate(pages)]
+
+
+def _kept(chart: Chart, room: float, high: float) -> list[Strip]:
+    """A plot with what belongs to it, kept together."""
+    strips = [*chart_strips(chart, room, high / 2), space(5.0)]
+    return [replace(strip, keep=at < len(strips) - 1) for at, strip in enumerate(strips)]
+
+
+def chart_strips(chart: Chart, room: float, most: float) -> list[Strip]:
+    """A plot, its legend and its notes, so high altogether at most."""
     below = [*_legend_strips(chart.legend, room), space(1.5), *_note_strips(chart.notes, room)]
-    most = box[3] - box[1] - sum(strip.height for strip in below)
-    for strip in (plot_strip(chart, room, most), *below):
-        marks += [_shifted(mark, box[0], y) for mark in strip.marks]
-        y -= strip.height
-    return Page(chart.title, "plot", tuple(marks))
-
-
-def _shifted(mark: Mark, dx: float, dy: float) -> Mark:
-    return moved([mark], dx, dy)[0]
+    return [plot_strip(chart, room, most - sum(strip.height for strip in below)), *below]
 
 
 def plot_strip(chart: Chart, room: float, most: float) -> Strip:
