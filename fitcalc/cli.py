@@ -10,6 +10,7 @@ from fitcalc.commands import (
     certainty,
     check,
     pedals,
+    people,
     sheets,
     shell,
     solve,
@@ -46,7 +47,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
     for group in (
-        check, solve, trade, certainty, pedals, straps, sheets, built, worksheet, body_and_rules,
+        check, solve, trade, certainty, people, pedals, straps, sheets, built, worksheet, body_and_rules,
     ):  # fmt: skip
         group.add(commands)
     shell.add(parser, commands)

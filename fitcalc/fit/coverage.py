@@ -1,7 +1,7 @@
 """What part of the published population fits one car with its adjustments, and which limit turns away whom."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -18,7 +18,7 @@ from fitcalc.fit.placing import COARSE, thinned
 from fitcalc.fit.progress import Progress, unheeded
 from fitcalc.fit.shared import QUICK, TRIES
 from fitcalc.fit.sweep import required_room
-from fitcalc.fit.variables import value_at, variables_for
+from fitcalc.fit.variables import Variable, value_at, variables_for
 from fitcalc.posture.cases import spread
 from fitcalc.units import Bools, Floats
 
@@ -57,6 +57,7 @@ class Coverage:
         stature: of each body, `(n,)`, and `fitting`, whether it fits.
         turned_away: by share, largest first.
         regardless: ids of checks that are broken for everybody by the same amount; they are no part of `fits`.
+        adjustments: paths that were set for each body.
         complete: False where it was stopped before its end; then fewer bodies were looked at.
     """
 
@@ -66,6 +67,7 @@ class Coverage:
     fitting: Bools
     turned_away: tuple[TurnedAway, ...]
     regardless: tuple[str, ...]
+    adjustments: tuple[str, ...]
     complete: bool
 
 
@@ -101,7 +103,8 @@ def coverage(
     """
     bodies = population(sex, count, SEED)
     driver = Driver(name="somebody", sex=sex, measurements=Measurements(stature=1700.0))
-    ways = _ways(car, setup or Setup())
+    adjustments = {each.path: each for each in variables_for(car) if each.path in QUICK}
+    ways = _ways(adjustments, setup or Setup())
     each = max(1, CHUNK // len(ways["seat_travel"]))
     found: list[tuple[dict[str, Floats], dict[str, str]]] = []
     for start in range(0, count, each):
@@ -111,17 +114,14 @@ def coverage(
             break
     done = min(count, len(found) * each)
     rooms = {id: np.concatenate([part[id] for part, _ in found if id in part]) for id in found[0][0]}
-    return _summed(rooms, found[0][1], bodies["stature"][:done], done == count)
+    summed = _summed(rooms, found[0][1], bodies["stature"][:done])
+    return replace(summed, adjustments=tuple(adjustments), complete=done == count)
 
 
-def _ways(car: Car, setup: Setup) -> dict[str, Floats]:
+def _ways(adjustments: Mapping[str, Variable], setup: Setup) -> dict[str, Floats]:
     """Every quick change on top of what is fixed."""
     fixed = {path: value_at(setup, path) for path in PATHS}
-    free = {
-        each.path: thinned(each, COARSE.get(each.path, TRIES))
-        for each in variables_for(car)
-        if each.path in QUICK
-    }
+    free = {path: thinned(each, COARSE.get(path, TRIES)) for path, each in adjustments.items()}
     grid = crossed(free) if free else {}
     count = max((len(values) for values in grid.values()), default=1)
     return {path: np.broadcast_to(value, (count,)) for path, value in (fixed | grid).items()}
@@ -145,9 +145,7 @@ def _rooms(
     return {id: room[at, best] for id, room in rooms.items()}, {id: label for id, (label, _) in every.items()}
 
 
-def _summed(
-    rooms: Mapping[str, Floats], words: Mapping[str, str], stature: Floats, complete: bool
-) -> Coverage:
+def _summed(rooms: Mapping[str, Floats], words: Mapping[str, str], stature: Floats) -> Coverage:
     regardless = [id for id, room in rooms.items() if np.ptp(room) < ALWAYS and room[0] < -ROUNDING]
     broken = {
         id: room < -ROUNDING
@@ -163,7 +161,8 @@ def _summed(
         fitting=counts == 0,
         turned_away=tuple(turned),
         regardless=tuple(regardless),
-        complete=complete,
+        adjustments=(),
+        complete=True,
     )
 
 

@@ -6,6 +6,7 @@ best of the quick changes.
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 import numpy as np
 
@@ -14,7 +15,7 @@ from fitcalc.documents.driver import Driver
 from fitcalc.documents.effort import Effort
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.cases import PATHS, crossed, setup_at, setup_of
-from fitcalc.fit.placing import COARSE, thinned
+from fitcalc.fit.placing import COARSE, Knees, least, thinned
 from fitcalc.fit.problem import Problem, Values, problem_of, size
 from fitcalc.fit.progress import Progress, unheeded
 from fitcalc.fit.solve import rework_of, searched
@@ -23,6 +24,9 @@ from fitcalc.units import Floats
 
 QUICK = ("seat_travel", "box_travel")
 """What a driver may set without tools at the bench: a hole of the rail, a slot of the box."""
+PAD = ".stand_off"
+ALONE = 0.4
+"""Part of the work that each driver's own rework takes."""
 TRIES = 9
 PASSES = 3
 
@@ -35,12 +39,16 @@ class Shared:
         setups: what the car is set to for each driver, in the order given; they differ in the quick changes only.
         lacking: what must hold and does not, for each driver, mm and deg together.
         effort: minutes for what is fixed.
+        settled: for each driver, ids of checks that nothing allowed moves; they are no part of `lacking`.
+        quick: paths in which the setups may differ.
         complete: False where the search was stopped before its end.
     """
 
     setups: tuple[Setup, ...]
     lacking: tuple[float, ...]
     effort: float
+    settled: tuple[frozenset[str], ...]
+    quick: tuple[str, ...]
     complete: bool
 
     @property
@@ -65,19 +73,36 @@ def share(
         drivers: whose car it is.
         rules: id of the limit set; the car's own when None.
         effort: the user's own spans, steps and minutes.
-        quick: paths that each driver may set for himself; a bolt-on pad is a pedal's stand-off among them.
+        quick: paths that each driver may set for himself; a pedal's stand-off among them is a pad of his own, bolted
+            on, as long as his knee wants it.
         progress: told the part done; answers whether to go on.
     """
     crew = _Crew([problem_of(car, driver, rules, effort) for driver in drivers], quick)
-    own = [rework_of(searched(problem)[0], 0).setup for problem in crew.problems]
+    own = []
+    for at, problem in enumerate(crew.problems):
+        own.append(rework_of(searched(problem)[0], 0).setup)
+        if not progress(ALONE * (at + 1) / len(drivers)):
+            return _stopped(crew, own)
     starts = [dict.fromkeys(crew.fixed, 0.0)] + [_fixed_of(setup, crew) for setup in own]
-    best, complete = min((crew.judged(start) for start in starts), key=lambda one: one.rank), True
-    for done in range(PASSES * len(crew.fixed)):
-        if not progress((done + 1) / (PASSES * len(crew.fixed) + 1)):
-            complete = False
-            break
-        best = crew.improved(best, list(crew.fixed)[done % len(crew.fixed)], done // len(crew.fixed), starts)
-    return Shared(best.setups, best.lacking, best.rank[1], complete)
+    best, steps = min((crew.judged(start) for start in starts), key=lambda one: one.rank), list(crew.fixed)
+    for done in range(PASSES * len(steps)):
+        if not progress(ALONE + (1.0 - ALONE) * done / (PASSES * len(steps))):
+            return _shared(crew, best, False)
+        path, level = steps[done % len(steps)], done // len(steps)
+        if best.lacking_anything or best.fixed[path] != 0.0:
+            best = crew.improved(best, path, level, starts)
+    progress(1.0)
+    return _shared(crew, best, True)
+
+
+def _stopped(crew: "_Crew", own: Sequence[Setup]) -> Shared:
+    """What is known before everybody's own rework is: the last one's, for all."""
+    return _shared(crew, crew.judged(_fixed_of(own[-1], crew)), False)
+
+
+def _shared(crew: "_Crew", best: "_Try", complete: bool) -> Shared:
+    settled = tuple(problem.settled for problem in crew.problems)
+    return Shared(best.setups, best.lacking, best.rank[1], settled, crew.quick, complete)
 
 
 @dataclass(frozen=True, eq=False)
@@ -86,6 +111,11 @@ class _Try:
     setups: tuple[Setup, ...]
     lacking: tuple[float, ...]
     rank: tuple[float, float]
+
+    @property
+    def lacking_anything(self) -> bool:
+        """Whether somebody lacks something; else only less effort is better."""
+        return self.rank[0] > 0.0
 
 
 class _Crew:
@@ -97,10 +127,14 @@ class _Crew:
         self.fixed: dict[str, Variable] = {
             path: each for path, each in variables.items() if path not in quick
         }
-        free = {
-            path: thinned(each, COARSE.get(path, TRIES)) for path, each in variables.items() if path in quick
+        self.quick = tuple(path for path in variables if path in quick)
+        self.pads = [path for path in self.quick if path.endswith(PAD)]
+        places = {
+            path: thinned(variables[path], COARSE.get(path, TRIES))
+            for path in self.quick
+            if path not in self.pads
         }
-        self.free = crossed(free) if free else {"seat_travel": np.zeros(1)}
+        self.free = crossed(places) if places else {"seat_travel": np.zeros(1)}
 
     def judged(self, fixed: Mapping[str, float]) -> _Try:
         """One fixed rework with every driver's best quick change."""
@@ -131,18 +165,31 @@ class _Crew:
         whole = {path: np.repeat(value, ways) for path, value in rows.items()}
         whole |= {path: np.tile(value, count) for path, value in self.free.items()}
         each = [self._quickest(problem, whole, count) for problem in self.problems]
-        setups = [tuple(setup_at(setup_of(whole), int(at[row])) for at, _ in each) for row in range(count)]
-        lacking = [tuple(float(lack[row]) for _, lack in each) for row in range(count)]
+        setups = [tuple(setup_at(own, int(at[row])) for own, at, _ in each) for row in range(count)]
+        lacking = [tuple(float(lack[row]) for _, _, lack in each) for row in range(count)]
         cost = self.problems[0].cost(rows)
         ranks = [(round(sum(lack), 6), float(cost[row])) for row, lack in enumerate(lacking)]
         return setups, lacking, ranks
 
-    def _quickest(self, problem: Problem, whole: Values, count: int) -> tuple[np.ndarray, Floats]:
-        lacking = problem.lacking(whole).reshape(count, -1)
-        cost = problem.cost(whole).reshape(count, -1)
+    def _quickest(self, problem: Problem, whole: Values, count: int) -> tuple[Setup, np.ndarray, Floats]:
+        """Every way of setting the car for one driver, and which of them suits best with each fixed rework."""
+        own = {**whole, **self._own_pads(problem, whole)}
+        lacking = problem.lacking(own).reshape(count, -1)
+        cost = problem.cost(own).reshape(count, -1)
         best = np.lexsort((np.round(cost, 6), lacking), axis=1)[:, 0]
         rows = np.arange(count)
-        return rows * lacking.shape[1] + best, lacking[rows, best]
+        return setup_of(own), rows * lacking.shape[1] + best, lacking[rows, best]
+
+    def _own_pads(self, problem: Problem, whole: Values) -> dict[str, Floats]:
+        """The shortest pads of his own that bend the driver's knees enough."""
+        pads, places = {}, setup_of(whole)
+        for path in self.pads:
+            name, variable = path.removesuffix(PAD), problem.variable(path)
+            if variable is not None:
+                knees = Knees(problem, name, places)
+                arm = knees.nothing + whole.get(f"{name}.longer_arm", 0.0)
+                pads[path] = least(partial(knees.excess, longer_arm=arm), variable, knees.nothing)
+        return pads
 
 
 def _fixed_of(setup: Setup, crew: _Crew) -> dict[str, float]:

@@ -144,12 +144,13 @@ def _rework(
         setup=rework.setup,
         minutes=rework.effort,
         passes=not broken,
-        changes=[_change(each, result) for each in variables if each.path in rework.changes],
+        changes=[change_record(each, result) for each in variables if each.path in rework.changes],
         broken=broken,
     )
 
 
-def _change(each: Variable, result: Result) -> ChangeRecord:
+def change_record(each: Variable, result: Result) -> ChangeRecord:
+    """One change of a result's rework."""
     value = value_at(result.setup, each.path)
     return ChangeRecord(
         path=each.path,
