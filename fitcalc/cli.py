@@ -11,6 +11,7 @@ from fitcalc.commands import (
     check,
     pedals,
     people,
+    schema,
     sheets,
     shell,
     solve,
@@ -47,7 +48,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
     for group in (
-        check, solve, trade, certainty, people, pedals, straps, sheets, built, worksheet, body_and_rules,
+        check, solve, trade, certainty, people, pedals, straps, sheets, built, worksheet, body_and_rules, schema,
     ):  # fmt: skip
         group.add(commands)
     shell.add(parser, commands)

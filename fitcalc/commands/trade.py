@@ -21,7 +21,7 @@ from fitcalc.commands.printing import print_json, print_tables
 from fitcalc.commands.waiting import watched
 from fitcalc.documents.car import Car
 from fitcalc.errors import InputError
-from fitcalc.fit.variables import Variable, variables_for
+from fitcalc.fit.variables import variables_for
 
 
 def add(commands: Commands) -> None:
@@ -41,22 +41,18 @@ def add(commands: Commands) -> None:
 def _trade(options: Options) -> int:
     from fitcalc.fit.evaluate import evaluate
     from fitcalc.fit.rework import fit
-    from fitcalc.fit.trade import MapOptions, trade_map
-    from fitcalc.fit.trade_axes import axis_values, pedals_apart
     from fitcalc.present.trade_chart import trade_chart
-    from fitcalc.present.trade_record import trade_record
     from fitcalc.present.trade_tables import trade_heading, trade_tables
+    from fitcalc.present.usual_trade import usual_trade
 
     car, driver, own = car_of(options), driver_of(options), setup_of(options)
     pair = _pair(options, car)
-    without = pedals_apart(car, (pair[0].path, pair[1].path))
     with watched("drawing the map") as progress:
         fitted = fit(car, driver, options.rules).after
         chosen = fitted if own is None else evaluate(car, driver, own, options.rules)
-        first, second = ((each.path, axis_values(each)) for each in pair)
-        shown = MapOptions(options.rules, fitted.setup, without=without)
-        trade = trade_map(car, driver, chosen.setup, (first, second), shown, progress)
-    record = trade_record(chosen, trade, pair, without)
+        record = usual_trade(chosen, fitted.setup, options.rules, pair, progress)
+    if record is None:
+        raise InputError("--pair", "missing", f"must name two changes; this car allows {_movable(car)}")
     if options.out:
         write_charts([trade_chart(record)], options, chosen)
     if options.json:
@@ -67,21 +63,18 @@ def _trade(options: Options) -> int:
     return COMPUTED if record.share > 0.0 and not record.elsewhere else SOMETHING_FAILS
 
 
-def _pair(options: Options, car: Car) -> tuple[Variable, Variable]:
-    """The two changes that were named, or the most telling ones that this car allows."""
-    from fitcalc.fit.trade_axes import usual_pairs
+def _pair(options: Options, car: Car) -> tuple[str, str] | None:
+    """The two changes that were named; None where none were."""
+    if not options.pair:
+        return None
+    first, second = options.pair
+    for name in (first, second):
+        if name not in [each.path for each in variables_for(car)]:
+            raise InputError("--pair", name, f"must be what this car allows to change: {_movable(car)}")
+    if first == second:
+        raise InputError("--pair", f"{first} twice", "must name two different changes")
+    return first, second
 
-    movable = {each.path: each for each in variables_for(car)}
-    known = ", ".join(movable) or "nothing"
-    if options.pair:
-        first, second = options.pair
-        for name in (first, second):
-            if name not in movable:
-                raise InputError("--pair", name, f"must be what this car allows to change: {known}")
-        if first == second:
-            raise InputError("--pair", f"{first} twice", "must name two different changes")
-        return movable[first], movable[second]
-    usual = usual_pairs(car)
-    if not usual:
-        raise InputError("--pair", "missing", f"must name two changes; this car allows {known}")
-    return movable[usual[0][0]], movable[usual[0][1]]
+
+def _movable(car: Car) -> str:
+    return ", ".join(each.path for each in variables_for(car)) or "nothing"

@@ -1,5 +1,6 @@
 """What one set of sheets is made from: the result, its record and parts, and the digest of its documents."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fitcalc.documents.digest import digest
@@ -8,6 +9,7 @@ from fitcalc.fit.result import Result
 from fitcalc.paper.frame import About
 from fitcalc.present.bench import bench
 from fitcalc.present.bench_parts import Bench
+from fitcalc.present.chart import Chart
 from fitcalc.present.record import ResultRecord
 
 
@@ -19,6 +21,7 @@ class Job:
         found: the car as found.
         after: with the rework.
         record: of the result after it, as `--json` prints it.
+        charts: plots that were asked for, behind those that every set has.
     """
 
     found: Result
@@ -26,11 +29,28 @@ class Job:
     record: ResultRecord
     bench: Bench
     about: About
+    charts: tuple[Chart, ...] = ()
 
 
-def job(found: Result, after: Result, record: ResultRecord, date: str, sure: Certainty | None = None) -> Job:
-    """Everything that the sheets show, worked out once; `sure` gives the lengths to cut their intervals."""
-    return Job(found, after, record, bench(after, sure), about_result(after, date))
+def job(
+    found: Result,
+    after: Result,
+    record: ResultRecord,
+    date: str,
+    sure: Certainty | None = None,
+    charts: Sequence[Chart] = (),
+) -> Job:
+    """Everything that the sheets show, worked out once.
+
+    Args:
+        found: the car as found.
+        after: with the rework.
+        record: of the result after it.
+        date: as it is to stand on the sheets.
+        sure: of the same rework, for the intervals of the lengths to cut.
+        charts: plots to put behind all else, as the trade map and the odds of each check.
+    """
+    return Job(found, after, record, bench(after, sure), about_result(after, date), tuple(charts))
 
 
 def about_result(result: Result, date: str) -> About:

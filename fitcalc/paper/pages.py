@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from fitcalc.documents.digest import digest
+from fitcalc.paper.chart import chart_pages, shared_pages
 from fitcalc.paper.drawing import drawn, scale_for, scale_text
 from fitcalc.paper.flow import SMALL, Strip, bullets, flowed, heading, paragraph, space, table
 from fitcalc.paper.frame import area, framed
@@ -14,10 +15,12 @@ from fitcalc.present.cut_list import cut_table, reading_notes, sizes_table
 from fitcalc.present.findings import OPEN, findings_table, mending_table
 from fitcalc.present.part_drawing import part_bounds, part_drawing
 from fitcalc.present.picture import Picture
-from fitcalc.present.record import ResultRecord
+from fitcalc.present.posture_chart import posture_chart
+from fitcalc.present.record import ResultRecord, check_rows
 from fitcalc.present.side_view import side_view
 from fitcalc.present.summary import checklist_table, pedal_table, posture_table
 from fitcalc.present.tables import Table
+from fitcalc.present.travel_chart import travel_charts
 from fitcalc.present.wording import MARKS
 
 NO_SCALE = "no scale"
@@ -44,6 +47,7 @@ def sheet_pages(job: Job, paper: Paper) -> list[Page]:
         *template_pages(job.bench.parts, paper),
         *finding_pages(job, paper),
         *checklist_pages(job, paper),
+        *plot_pages(job, paper),
     ]
     return framed(pages, job.about, paper)
 
@@ -140,6 +144,13 @@ def checklist_pages(job: Job, paper: Paper) -> list[Page]:
     box = area(paper)
     strips = table(checklist_table(job.record), box[2] - box[0])
     return _flowed("Checklist", NO_SCALE, strips, box) if strips else []
+
+
+def plot_pages(job: Job, paper: Paper) -> list[Page]:
+    """Where people would rather look than read: angles, shoes over the travel, and what else was asked for."""
+    angles = posture_chart(job.record.checks, check_rows(job.found))
+    first = shared_pages("Angles and shoes", [angles, *travel_charts(job.after)], paper)
+    return [*first, *chart_pages(job.charts, paper)]
 
 
 def _part_strips(part: Part, room: float) -> list[Strip]:
