@@ -249,7 +249,7 @@ class Centre(QWidget):
     def _end_drag(self) -> None:
         self._held = None
         self.live.say(self.sweep.words)
-        self._session.finish_evaluation()
+        self._session.hurry()
 
     def _handle(self, ref: str) -> Handle | None:
         about = self.sketch.picture.about(ref) if self.sketch.picture else ()

@@ -19,7 +19,7 @@ class _Report(QObject):
     finished = Signal(object, object)
 
 
-class _Run(QRunnable):
+class Run(QRunnable):
     """One task in a thread of the pool.
 
     Attributes:
@@ -64,9 +64,9 @@ class Jobs(QObject):
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
         self._pool = QThreadPool(self)
-        self._run: _Run | None = None
+        self._run: Run | None = None
         self._use: Callable[[Any], None] | None = None
-        self._runs: list[_Run] = []
+        self._runs: list[Run] = []
 
     @property
     def is_busy(self) -> bool:
@@ -76,7 +76,7 @@ class Jobs(QObject):
     def start(self, text: str, task: Task, use: Callable[[Any], None]) -> None:
         """Runs a task off the window's thread and hands what it returns to `use`."""
         self.cancel()
-        self._run, self._use = _Run(task), use
+        self._run, self._use = Run(task), use
         self._runs = [*(each for each in self._runs if not each.is_done), self._run]
         self._run.report.progressed.connect(self.progressed)
         self._run.report.finished.connect(self._finish)

@@ -107,6 +107,7 @@ class MainWindow(QMainWindow):
             return
         self._let_go()
         self.jobs.wait()
+        self.session.evaluation.wait()
         self.autosave.forget()
         settings().setValue("geometry", self.saveGeometry())
         event.accept()

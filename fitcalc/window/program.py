@@ -21,6 +21,8 @@ from fitcalc.window.work import new_work
 
 QUIET = "qt.gui.imageio*=false"
 """What Qt need not say: of a spoilt photo the window tells the person itself."""
+SWITCH_S = 0.0005
+"""How long an evaluation may keep the window's thread from running: a paint asks for its turn some twenty times."""
 FIRST_CAR, FIRST_DRIVER = "hillclimb", "robin"
 
 
@@ -31,6 +33,7 @@ def run(paths: list[str]) -> int:
     guard = CrashGuard(window.autosave.keep, window.notice.say)
     window.show()
     gc.freeze()
+    sys.setswitchinterval(SWITCH_S)
     status = application.exec()
     guard.release()
     return status

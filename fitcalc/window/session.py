@@ -1,16 +1,18 @@
 """The only holder of state: what is worked on, how it came out, what is pointed at, and how it is shown."""
 
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import Any
 
 from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtGui import QUndoStack
 
-from fitcalc.errors import InputError
+from fitcalc.checks.limits import load_limit_set
 from fitcalc.fit.result import Result
 from fitcalc.window.changed_files import Known
 from fitcalc.window.edits import Edit, Gesture
+from fitcalc.window.evaluation import Evaluation
 from fitcalc.window.preferences import Preferences, save_preferences
 from fitcalc.window.previews import first_results, posed
 from fitcalc.window.results import Choice, Results, results_of
@@ -58,7 +60,10 @@ class Session(QObject):
         self.results: Results = first_results(work)
         self.drawn = self.results
         self._rest = QTimer(self, singleShot=True, interval=REST)
-        self._rest.timeout.connect(self._evaluate)
+        self._rest.timeout.connect(self._ask)
+        self.evaluation = Evaluation(self)
+        self.evaluation.done.connect(self._use)
+        self.evaluation.refused.connect(self.said)
 
     @property
     def shown(self) -> Shown:
@@ -100,22 +105,22 @@ class Session(QObject):
     def end_gesture(self) -> None:
         """Later edits of the same value are undo steps of their own."""
         self._gestures += 1
-        self.finish_evaluation()
+        self.hurry()
 
     def gesture(self, text: str) -> Gesture:
         """Begins a drag."""
         return Gesture(self, text)
 
     def show(self, work: Work) -> None:
-        """Shows a work, evaluated whole, without an undo step."""
+        """Shows a work without an undo step: the posture at once, the rest as soon as it is evaluated."""
         self._take(work)
-        self._evaluate()
+        self._pose()
+        self._ask()
 
     def preview(self, work: Work) -> None:
         """Shows a work while a hand moves it: the posture at once, the rest when the hand rests."""
         self._take(work)
-        self.drawn = posed(work, self.results)
-        self.posed.emit()
+        self._pose()
         self._rest.start(REST)
 
     def choose(self, **choice: Any) -> None:
@@ -125,10 +130,10 @@ class Session(QObject):
             InputError: a limit set is not known; the choice is as before.
         """
         chosen = replace(self.choice, **choice)
-        self.drawn = self.results = results_of(self.work, chosen, self.results)
+        for rules in filter(None, (chosen.rules, chosen.compared)):
+            load_limit_set(rules)
         self.choice = chosen
-        self._rest.stop()
-        self.results_changed.emit()
+        self._ask()
 
     def prefer(self, **preferences: Any) -> None:
         """Shows everything another way, and keeps it so."""
@@ -138,13 +143,21 @@ class Session(QObject):
 
     def begin(self) -> None:
         """Evaluates what the first paint left out, as soon as there is nothing else to do."""
-        if not self.results.is_checked:
+        if not self.results.is_checked and not self.evaluation.is_busy:
             self._rest.start(0)
 
+    def hurry(self) -> None:
+        """Has everything evaluated now, not only when the hand rests."""
+        if self._rest.isActive():
+            self._ask()
+
     def finish_evaluation(self) -> None:
-        """Brings the results up to date at once."""
-        if self._rest.isActive() or not self.results.is_checked:
-            self._evaluate()
+        """Waits until the results fit the work."""
+        if self._rest.isActive() or self.evaluation.is_busy or not self.results.is_checked:
+            self._rest.stop()
+            self.evaluation.drop()
+            self.settled.emit()
+            self._use(results_of(self.work, self.choice, self.results))
 
     def is_unsaved(self, document: Held[Any]) -> bool:
         """Whether a document differs from its file, or from what it was opened as."""
@@ -181,17 +194,21 @@ class Session(QObject):
             self._saved.setdefault(each.key, each.document)
         self.work_changed.emit()
 
-    def _evaluate(self) -> None:
+    def _pose(self) -> None:
+        self.drawn = posed(self.work, self.results)
+        self.posed.emit()
+
+    def _ask(self) -> None:
         self._rest.stop()
         self.settled.emit()
-        try:
-            self.drawn = self.results = results_of(self.work, self.choice, self.results)
-        except InputError as error:
-            self.drawn = posed(self.work, self.results)
-            self.posed.emit()
-            self.said.emit(str(error))
-            return
-        self.results_changed.emit()
+        self.evaluation.ask(partial(results_of, self.work, self.choice, self.results))
+
+    def _use(self, results: Results) -> None:
+        """Shows results, unless the work has gone on meanwhile; then those of the newer work will follow."""
+        self.results = results
+        if results.work is self.work:
+            self.drawn = results
+            self.results_changed.emit()
 
 
 def _keys(work: Work) -> list[int]:

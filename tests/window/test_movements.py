@@ -210,13 +210,37 @@ def test_in_a_drag_the_sketch_is_ahead_of_the_findings_until_the_hand_rests(sess
     gesture.cancel()
 
 
-def test_the_end_of_a_drag_evaluates_at_once(session):
+def test_the_end_of_a_drag_is_evaluated_whole(session, qtbot):
     gesture = session.gesture("recline")
     gesture.move(with_ref(session.work, "setup.recline", 2.0))
     gesture.commit()
+    qtbot.waitUntil(lambda: session.results.work is session.work)
     assert session.results.is_checked
     assert session.result.setup.recline == 2.0
     assert session.undo_stack.count() == 1
+
+
+def test_of_many_edits_only_the_last_is_handed_over(session, qtbot):
+    handed = []
+    session.results_changed.connect(lambda: handed.append(session.result.setup.recline))
+    for degrees in (1.0, 2.0, 3.0, 4.0):
+        session.edit("setup.recline", degrees, "recline")
+    qtbot.waitUntil(lambda: bool(handed))
+    assert handed == [4.0]
+
+
+def test_an_edit_is_drawn_at_once_and_judged_later(session, qtbot):
+    before = session.results
+    session.edit("setup.recline", 2.0, "recline")
+    assert session.drawn.after.setup.recline == 2.0
+    assert session.results is before
+    qtbot.waitUntil(lambda: session.results is not before)
+
+
+def test_a_window_that_closes_during_an_evaluation_goes_in_peace(session, window):
+    session.edit("setup.recline", 2.0, "recline")
+    window._close_now()
+    assert not session.evaluation.is_busy
 
 
 def test_shoulder_anchors_are_raised_in_the_strip(session, control, qtbot):

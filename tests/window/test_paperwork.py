@@ -24,7 +24,7 @@ def choose_folder(dialog, qtbot):
 
 def told(window, qtbot, part):
     """Waits until the notice says something."""
-    qtbot.waitUntil(lambda: part in window.notice.words.text(), timeout=30_000)
+    qtbot.waitUntil(lambda: part in window.notice.words.text(), timeout=120_000)
     return window.notice.words.text()
 
 

@@ -113,7 +113,7 @@ def test_picking_other_rules_judges_by_them(window, session, qtbot, qapp):
     box = window.findings.rules
     box.setFocus()
     qtbot.keyClicks(box, "student")
-    assert session.result.rules.id == "student"
+    qtbot.waitUntil(lambda: session.result.rules.id == "student")
 
 
 def test_a_focused_row_marks_its_part_and_shows_how_to_measure(window, field):
