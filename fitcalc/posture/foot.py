@@ -83,7 +83,7 @@ def resting_slide(pad: Pad, pedal: Pedal, links: Links, car: Car) -> Mm:
     On a pad so high that the sole would stand steeper than `STEEPEST_SOLE` the ball lies lower.
     """
     heel = heel_down(pad, links, car).heel
-    too_high = pad.centre[:, 2] - heel[:, 2] - heel_to_ball(links) * sind(STEEPEST_SOLE)
+    too_high = pad.centre[:, 2] - heel[:, 2] - heel_to_ball(links) * sind(column(STEEPEST_SOLE))
     lower = np.maximum(too_high, 0.0) / pad.up[:, 2]
     return -np.minimum(lower, LOWEST_BALL * column(pedal.pad_height))
 
