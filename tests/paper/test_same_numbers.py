@@ -1,19 +1,24 @@
-"""One walk over the same numbers: sheet, cut list, tables and the JSON record, for every sample."""
+"""One walk over the same numbers: sheet, cut list, tables, the JSON record and the screen, for every sample."""
 
 import csv
 import io
+import json
 
 import pytest
 from openpyxl import load_workbook
+from PySide6.QtCore import QEvent
 from sheet_jobs import PAIRS, fitted_job
 
 from fitcalc.paper.page import A4, Words
-from fitcalc.paper.pages import cut_list_pages, finding_pages
+from fitcalc.paper.pages import cut_list_pages, finding_pages, summary_pages
 from fitcalc.paper.tables_file import csv_bytes, xlsx_bytes
 from fitcalc.present.bench_parts import bench_number
 from fitcalc.present.cut_list import CutRow, cut_rows
 from fitcalc.present.findings import FindingRow, finding_rows
 from fitcalc.present.wording import amount
+from fitcalc.window.findings.model import FINDING
+from fitcalc.window.program import open_window
+from fitcalc.window.work import new_work, with_ref
 
 
 def said_on(pages):
@@ -63,3 +68,58 @@ def test_no_cell_is_taken_for_a_formula():
     row = CutRow("=1+1", "@SUM(A1)", 1, "-x", "+y", "s", -2.0, 0.1, None, None, "", "mm")
     line = csv_bytes([row], CutRow).decode("utf-8-sig").splitlines()[1]
     assert line.startswith("'=1+1,'@SUM(A1),1,'-x,'+y,s,-2.0")
+
+
+@pytest.fixture(scope="module")
+def window(qapp):
+    opened = open_window(qapp, [])
+    yield opened
+    opened._close_now()
+    opened.deleteLater()
+    qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    qapp.processEvents()
+
+
+@pytest.mark.parametrize("pair", PAIRS, ids="-".join)
+def test_sheet_screen_and_json_say_the_same(window, pair):
+    job = fitted_job(*pair)
+    told = json.loads(job.record.model_dump_json())
+    shown = findings_on_screen(window, job.after)
+    said = said_on([*summary_pages(job, A4), *finding_pages(job, A4)])
+    assert [finding.id for finding in shown] == [check["id"] for check in told["checks"]]
+    for finding, check in zip(shown, told["checks"], strict=True):
+        value = "" if check["value"] is None else amount(check["value"], check["unit"])
+        assert (finding.status, finding.value) == (check["status"], value)
+        assert value in said or not value
+    assert strip_on_screen(window) == strip_told(told["setup"], window)
+    for name, pedal in told["pedals"].items():
+        assert amount(pedal["stand_off"], "mm") in said, name
+
+
+def findings_on_screen(window, result):
+    """What the list of findings shows of a rework, every status listed."""
+    work = new_work(result.car, result.driver)
+    for name in type(result.setup).model_fields:
+        work = with_ref(work, f"setup.{name}", getattr(result.setup, name))
+    window.session.show(work)
+    window.session.finish_evaluation()
+    window.findings.refresh()
+    model = window.findings.model
+    return [model.index(row).data(FINDING) for row in range(model.rowCount())]
+
+
+def strip_on_screen(window):
+    """Text of every box of the rework strip, by its ref."""
+    window.rework.refresh()
+    return {each.control.ref: each.box.text() for each in window.rework.controls}
+
+
+def strip_told(setup, window):
+    """What those boxes must say."""
+    told = {}
+    for each in window.rework.controls:
+        value = setup
+        for step in each.control.ref.split(".")[1:]:
+            value = value[step]
+        told[each.control.ref] = f"{value:.1f} {each.control.unit}"
+    return told
