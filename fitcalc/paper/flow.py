@@ -55,6 +55,22 @@ def _groups(strips: Iterable[Strip]) -> Iterator[list[Strip]]:
         yield group
 
 
+def together(strips: Sequence[Strip]) -> list[Strip]:
+    """The same strips on one page, as far as one page goes."""
+    return [replace(strip, keep=at < len(strips) - 1) for at, strip in enumerate(strips)]
+
+
+def beside(left: Sequence[Strip], right: Sequence[Strip], start: float) -> Strip:
+    """Two columns as one strip; the right one begins so far from the left edge."""
+    marks: list[Mark] = []
+    for column, x in ((left, 0.0), (right, start)):
+        y = 0.0
+        for strip in column:
+            marks += moved(strip.marks, x, y)
+            y -= strip.height
+    return Strip(max(sum(strip.height for strip in column) for column in (left, right)), tuple(marks))
+
+
 def space(height: float) -> Strip:
     """Nothing, this high."""
     return Strip(height)

@@ -5,7 +5,19 @@ from collections.abc import Iterable
 from fitcalc.documents.digest import digest
 from fitcalc.paper.chart import chart_pages, shared_pages
 from fitcalc.paper.drawing import drawn, scale_for, scale_text
-from fitcalc.paper.flow import SMALL, Strip, bullets, flowed, heading, paragraph, space, table
+from fitcalc.paper.flow import (
+    GUTTER,
+    SMALL,
+    Strip,
+    beside,
+    bullets,
+    flowed,
+    heading,
+    paragraph,
+    space,
+    table,
+    together,
+)
 from fitcalc.paper.frame import area, framed
 from fitcalc.paper.job import Job
 from fitcalc.paper.page import Box, Page, Paper
@@ -31,6 +43,10 @@ DRAWING = (70.0, 130.0)
 AROUND = (34.0, 40.0)
 """Room for dimension lines beside and above or below a part, mm."""
 SECTION = 40.0
+BAR_DRAWING = 66.0
+"""Most height of the drawing of a bar, so that two parts share a page, mm."""
+SIZES = 0.56
+"""Share of the width that a part's sizes have; its notes stand beside them."""
 ENLARGED = 30.0
 """Parts up to this size are drawn larger than they are, mm."""
 WORST = 5
@@ -111,7 +127,7 @@ def cut_list_pages(job: Job, paper: Paper) -> list[Page]:
         space(3.0),
         *(table(cut_table(job.bench), room) or heading("Nothing to make", room)),
         space(3.0),
-        *bullets(reading_notes(), room, SMALL),
+        *bullets(reading_notes() if job.bench.parts else (), room, SMALL),
     ]
     return _flowed("Cut list", NO_SCALE, strips, box)
 
@@ -134,7 +150,7 @@ def finding_pages(job: Job, paper: Paper) -> list[Page]:
         space(3.0),
         *table(findings_table(job.record.checks, "Every check, worst first"), room),
         space(3.0),
-        *table(_short(posture_table(job.record)), room),
+        *together(table(_short(posture_table(job.record)), room)),
     ]
     return _flowed("Findings", NO_SCALE, strips, box)
 
@@ -155,33 +171,31 @@ def plot_pages(job: Job, paper: Paper) -> list[Page]:
 
 def _part_strips(part: Part, room: float) -> list[Strip]:
     """Title, drawing, sizes and notes of one part, kept together."""
-    shape = _shape_strip(part, room) if part.drawn else []
     named = heading(f"{part.title}: make {part.quantity}", room)
-    stock = paragraph(f"{part.id}; {part.stock}; {part.material}", room, SMALL)
-    below = [
-        *table(sizes_table(part), room, title=False),
-        space(1.5),
-        *bullets(part.notes, room, SMALL),
-        space(4.0),
-    ]
-    whole = [*named, *stock, *shape, *below]
-    return [
-        Strip(each.height, each.marks, keep=at < len(whole) - 1, again=each.again)
-        for at, each in enumerate(whole)
-    ]
+    stock = f"{part.id}; {part.stock}; {part.material}"
+    scale = _part_scale(part, room) if part.drawn else 1.0
+    told = paragraph(f"{stock}; scale {scale_text(scale)}, sizes in mm" if part.drawn else stock, room, SMALL)
+    shape = [_shape_strip(part, scale, room)] if part.drawn else []
+    sizes = table(sizes_table(part), SIZES * room, title=False)
+    notes = bullets(part.notes, (1.0 - SIZES) * room - GUTTER, SMALL)
+    below = beside(sizes, notes, SIZES * room + GUTTER)
+    return together([*named, *told, *shape, below, space(3.0)])
 
 
-def _shape_strip(part: Part, room: float) -> list[Strip]:
+def _part_scale(part: Part, room: float) -> float:
     left, bottom, right, top = part_bounds(part)
     wide, high = right - left, top - bottom
-    beside = AROUND[0] + (SECTION if part.section else 0.0)
+    across = AROUND[0] + (SECTION if part.section else 0.0)
+    most = BAR_DRAWING if part.section else DRAWING[1]
     largest = 1.0 if max(wide, high) > ENLARGED else 2.0
-    scale = min(scale_for(wide, high, (room - beside, DRAWING[1] - AROUND[1])), largest)
+    return min(scale_for(wide, high, (room - across, most - AROUND[1])), largest)
+
+
+def _shape_strip(part: Part, scale: float, room: float) -> Strip:
     picture = part_drawing(part, scale)
     low, up = picture.frame[1], picture.frame[3]
     height = min(max(scale * (up - low) + 7.0, DRAWING[0] / 2), DRAWING[1])
-    marks = drawn(picture, (0.0, -height, room, 0.0), scale)
-    return [*paragraph(f"scale {scale_text(scale)}; sizes in mm", room, SMALL), Strip(height, marks)]
+    return Strip(height, drawn(picture, (0.0, -height, room, 0.0), scale))
 
 
 def _flowed(title: str, scale: str, strips: Iterable[Strip], box: Box) -> list[Page]:
