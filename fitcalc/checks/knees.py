@@ -9,7 +9,8 @@ from fitcalc.checks.check import Figure
 from fitcalc.checks.measured import measured, nearest_of, unmeasured
 from fitcalc.checks.rim import rim_ring
 from fitcalc.checks.surroundings import Thing, obstacles, roof
-from fitcalc.geometry.lines import from_segment
+from fitcalc.geometry.degrees import length
+from fitcalc.geometry.lines import from_segment, nearest_on_segment
 from fitcalc.geometry.outlines import apart, backed, clearance, surface_room
 from fitcalc.geometry.ring import to_points
 from fitcalc.geometry.side import row_of
@@ -143,8 +144,17 @@ def _shin_roof(case: Case, side: str, places: LegPlaces) -> Figure:
 def _beside(case: Case, side: str, places: LegPlaces, thing: Thing) -> Figure:
     hulls = ((places.thighs, case.links.thigh_radius), (places.shanks, case.links.shank_radius))
     room = np.min(np.broadcast_arrays(*(_room(hull, radius, thing) for hull, radius in hulls)), axis=0)
-    ends = (places.hip, places.knee, places.ankle)
+    ends = _leg_beside(places, thing)
     return measured(case, f"leg.{side}.{thing.key}", room, ends, "leg.obstacle", f"{side}, {thing.name}")
+
+
+def _leg_beside(places: LegPlaces, thing: Thing) -> tuple[Points, Points]:
+    """The point of a leg's axis that is nearest to the middle of a thing, and that middle: where to look."""
+    middle = thing.outline.mean(axis=1) + 0.0 * places.knee
+    thigh = nearest_on_segment(middle, places.hip, places.knee)
+    shank = nearest_on_segment(middle, places.knee, places.ankle)
+    nearer = length(thigh - middle) < length(shank - middle)
+    return np.where(nearer[:, None], thigh, shank), middle
 
 
 def _room(hull: Points, radius: Mm, thing: Thing) -> Mm:

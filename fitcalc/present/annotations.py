@@ -57,17 +57,9 @@ def _length(check: Check, points: list[XY]) -> Iterator[Primitive]:
     key, style, words = f"check.{check.id}", STYLES[check.status], short_text(check)
     ends = measured_between(check, points)
     if ends is None:
-        yield Text(key, style, check.id, _place(check, points), words, short_text(check, inches=True))
+        yield Text(key, style, check.id, points[0], words, short_text(check, inches=True))
     else:
         yield Dimension(key, style, check.id, *ends, words, inches=short_text(check, inches=True))
-
-
-def _place(check: Check, points: list[XY]) -> XY:
-    """Where a figure's words belong when no length can be drawn: on a leg, at the middle of the shank."""
-    if check.figure.quantity == "leg.obstacle" and len(points) == 3:
-        (x1, z1), (x2, z2) = points[1:]
-        return (x1 + x2) / 2, (z1 + z2) / 2
-    return points[0]
 
 
 def measured_between(check: Check, points: list[XY]) -> tuple[XY, XY] | None:

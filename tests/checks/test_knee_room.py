@@ -60,6 +60,15 @@ def test_shank_over_a_fire_bottle(case):
     assert value(knee_figures(case), "leg.left.fire_bottle") == pytest.approx(expected, abs=NEAR)
 
 
+def test_the_bottle_is_shown_beside_the_shank_above_it(case):
+    """Square from (700, 120) onto the shank's line: 217.5 sin along it from (700, 337.5), slope 250 in 400."""
+    figure = next(each for each in knee_figures(case) if each.id == "leg.left.fire_bottle")
+    down = 217.5 * 250 * 400 / (400**2 + 250**2)
+    on_leg = [700 - down, -80, 337.5 - down * 250 / 400]
+    assert figure.evidence[0][0] == pytest.approx(on_leg, abs=NEAR)
+
+
+
 def test_a_leg_beside_a_thing_counts_sideways(case):
     """Bottle from y = 10 on, at the height of the shank, which reaches y = -25 with its 55 mm of flesh."""
     bottle = {
