@@ -11,7 +11,7 @@ from fitcalc.documents.car import Car
 from fitcalc.documents.car_cockpit import MovableMass
 from fitcalc.documents.setup import Setup
 from fitcalc.making.balance import centre_behind_front, front_load_change, front_share, with_added
-from fitcalc.posture.cases import column, spread, xyz
+from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.limbs import Arm, Leg
 from fitcalc.posture.seat import travel
 from fitcalc.posture.sit import Sitting, sit
@@ -28,9 +28,7 @@ def balance_figures(case: Case) -> list[Figure]:
     missing = _missing(case.car)
     if missing or case.sitting.hands is None:
         return [unmeasured(id, missing or "steering_wheel") for id in FIGURES]
-    nothing = np.zeros(case.count)
-    as_found = spread(Setup(), {"seat_travel": nothing, "box_travel": nothing})
-    found = sit(case.car, case.links, as_found)
+    found = sit(case.car, case.links, Setup())
     before, after = driver_centre(case, found), driver_centre(case, case.sitting)
     moved = travel(case.car, case.setup)
     share = share_with_driver(case, after, moved, mass_moment(case.car))

@@ -10,7 +10,7 @@ from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.setup import Setup
 from fitcalc.posture.cases import cases_in
-from fitcalc.posture.seat import shell
+from fitcalc.posture.seat import SeatMove, seat_move, shell
 from fitcalc.posture.sit import Sitting
 from fitcalc.units import Floats, Points
 
@@ -34,6 +34,11 @@ class Case:
     def shell(self) -> Points:
         """The surface of the seat where the rework puts it, from the front of the cushion to the top, `(n, k, 3)`."""
         return shell(self.car, self.setup)
+
+    @cached_property
+    def seat_move(self) -> SeatMove:
+        """What the rework does to everything fixed to the seat."""
+        return seat_move(self.car, self.setup)
 
     def full(self, value: Floats) -> Floats:
         """A figure as `(n,)`, repeated where it is the same for all cases."""

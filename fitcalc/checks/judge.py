@@ -1,6 +1,7 @@
 """Figures against the rows of a limit set."""
 
 from collections.abc import Iterable
+from functools import partial
 
 import numpy as np
 
@@ -53,15 +54,15 @@ def _rows(limits: LimitSet, quantity: str) -> list[tuple[Limit, Limit]]:
 
 
 def _check(figure: Figure, first: bool, rules: str, pair: tuple[Limit, Limit], reclined: Bools) -> Check:
-    row = pair[1] if reclined[0] else pair[0]
-    quantity = quantities()[figure.quantity]
+    row, quantity = pair[1] if reclined[0] else pair[0], quantities()[figure.quantity]
+    low, high, recommended_low, recommended_high = _bounds(pair, reclined)
     return Check(
         id=figure.id if first else f"{figure.id}@{row.id}",
         figure=figure,
-        low=_bound(pair, "low", reclined),
-        high=_bound(pair, "high", reclined),
-        recommended_low=_bound(pair, "recommended_low", reclined),
-        recommended_high=_bound(pair, "recommended_high", reclined),
+        low=low,
+        high=high,
+        recommended_low=recommended_low,
+        recommended_high=recommended_high,
         rules=rules,
         limit=row.id,
         source=row.source,
@@ -70,11 +71,18 @@ def _check(figure: Figure, first: bool, rules: str, pair: tuple[Limit, Limit], r
     )
 
 
-def _bound(pair: tuple[Limit, Limit], name: str, reclined: Bools) -> Floats | None:
-    upright, lying = getattr(pair[0], name), getattr(pair[1], name)
+def _bounds(pair: tuple[Limit, Limit], reclined: Bools) -> tuple[Floats | None, ...]:
+    """Low, high and the two recommended; each case has those of its own kind of seat."""
+    upright, lying = pair
+    if upright is lying:
+        return upright.bounds
+    return tuple(map(partial(_by_seat, reclined), upright.bounds, lying.bounds))
+
+
+def _by_seat(reclined: Bools, upright: Floats | None, lying: Floats | None) -> Floats | None:
     if upright is None or lying is None:
         return None
-    return np.array([upright]) if upright == lying else np.where(reclined, lying, upright)
+    return upright if upright == lying else np.where(reclined, lying, upright)
 
 
 def _unlimited(figure: Figure, rules: str) -> Check:

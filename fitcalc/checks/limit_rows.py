@@ -3,6 +3,7 @@
 from functools import cached_property
 from typing import Annotated, Literal, Self
 
+import numpy as np
 from pydantic import StringConstraints, model_validator
 
 from fitcalc.checks.quantities import quantities
@@ -10,6 +11,7 @@ from fitcalc.documents import fields
 from fitcalc.documents.fields import Document, part
 from fitcalc.documents.messages import nearest_hint
 from fitcalc.sources import Confidence, Source
+from fitcalc.units import Floats
 
 Text = Annotated[str, StringConstraints(min_length=1)]
 BOUNDS = ("low", "high", "recommended_low", "recommended_high")
@@ -68,6 +70,12 @@ class Limit(Sourced):
     applies_to: Text = part("applies to", "Cars or drivers that the row is written for.")
     measured: Text = part("measured", "How the publication measures it.")
     when: Literal["upright", "reclined"] | None = part("when", "Seat that the row is written for.", None)
+
+    @cached_property
+    def bounds(self) -> tuple[Floats | None, ...]:
+        """The four bounds in the order of `BOUNDS`, each `(1,)`."""
+        values = (getattr(self, name) for name in BOUNDS)
+        return tuple(None if value is None else np.array([value]) for value in values)
 
     @property
     def bounded(self) -> tuple[bool, ...]:

@@ -9,9 +9,8 @@ from fitcalc.checks.case import Case
 from fitcalc.checks.straps import Strap, wide
 from fitcalc.geometry.crossing import Crossing, crossing
 from fitcalc.geometry.degrees import length, tand, unit
-from fitcalc.geometry.side import LEFT, RIGHT, across, at_y, dot, turned
+from fitcalc.geometry.side import LEFT, RIGHT, across, at_y, dot
 from fitcalc.posture.cases import column, xyz
-from fitcalc.posture.seat import recline_pivot, travel
 from fitcalc.units import Deg, Floats, Mm, Points
 
 ACROSS = np.array([[0.0, 1.0, 0.0]])
@@ -83,9 +82,7 @@ class SharedSlot:
 
 def in_seat_frame(points: Points, case: Case) -> Points:
     """Points of the car in the seat's own frame, whatever the rework does to the seat."""
-    car, setup = case.car, case.setup
-    as_found = turned(points - travel(car, setup), recline_pivot(car), -column(setup.recline))
-    return wide(as_found - xyz(car.seat.junction), case)
+    return wide(case.seat_move.undone(points) - xyz(case.car.seat.junction), case)
 
 
 def back(case: Case) -> Points:

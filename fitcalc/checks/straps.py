@@ -9,7 +9,6 @@ from fitcalc.documents.car_cockpit import Harness
 from fitcalc.documents.car_seat import Slot
 from fitcalc.geometry.side import LEFT, RIGHT, point, scaled, turned
 from fitcalc.posture.cases import column, xyz
-from fitcalc.posture.seat import carried
 from fitcalc.units import Deg, Mm, Points
 
 SIDES = {"left": LEFT, "right": RIGHT}
@@ -52,7 +51,7 @@ def slot_for(strap: str, case: Case) -> Slot | None:
 def slot_centre(slot: Slot, case: Case) -> Points:
     """The middle of a slot in the car, where the rework carries the seat."""
     in_seat = point(column(slot.x), column(slot.y), column(slot.z))
-    return wide(carried(xyz(case.car.seat.junction) + in_seat, case.car, case.setup), case)
+    return wide(case.seat_move.carried(xyz(case.car.seat.junction) + in_seat), case)
 
 
 def slot_ends(slot: Slot, width: Mm, along: Points, case: Case) -> tuple[Points, Points]:

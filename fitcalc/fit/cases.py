@@ -28,18 +28,22 @@ PATHS = (
 
 
 def taken(thing: Anything, at: np.ndarray) -> Anything:
-    """The same thing with these cases; an array of one case stands for all."""
+    """The same thing with these cases; an array of one case stands for all and is left as it is."""
     return _taken(thing, at)
 
 
 def _taken(thing: Any, at: np.ndarray) -> Any:
     if isinstance(thing, np.ndarray):
-        return np.broadcast_to(thing, (len(at), *thing.shape[1:])) if len(thing) == 1 else thing[at]
-    if is_dataclass(thing) and not isinstance(thing, type):
-        return type(thing)(*(_taken(getattr(thing, name), at) for name in thing.__dataclass_fields__))
+        return thing if len(thing) == 1 else thing[at]
+    if thing is None or isinstance(thing, (str, float, bool)):
+        return thing
+    if isinstance(thing, tuple):
+        return tuple(_taken(part, at) for part in thing)
     if isinstance(thing, Mapping):
         return {name: _taken(part, at) for name, part in thing.items()}
-    return tuple(_taken(part, at) for part in thing) if isinstance(thing, tuple) else thing
+    if is_dataclass(thing) and not isinstance(thing, type):
+        return type(thing)(*(_taken(getattr(thing, name), at) for name in thing.__dataclass_fields__))
+    return thing
 
 
 def setup_at(setup: Setup, case: int) -> Setup:
@@ -68,8 +72,9 @@ def result_at(result: Result, case: int) -> Result:
 
 
 def _check_at(check: Check, figure: Figure, at: np.ndarray) -> Check:
-    bounds = ("low", "high", "recommended_low", "recommended_high")
-    return replace(check, figure=figure, **{name: taken(getattr(check, name), at) for name in bounds})
+    bounds = {name: getattr(check, name) for name in ("low", "high", "recommended_low", "recommended_high")}
+    moving = {name: bound[at] for name, bound in bounds.items() if bound is not None and len(bound) > 1}
+    return replace(check, figure=figure, **moving)
 
 
 def setup_of(values: Mapping[str, Floats]) -> Setup:

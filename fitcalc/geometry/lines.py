@@ -1,6 +1,6 @@
 """Lines and profiles in side view."""
 
-from itertools import pairwise
+from functools import lru_cache
 
 import numpy as np
 
@@ -9,12 +9,17 @@ from fitcalc.geometry.side import at_y, dot, point, scaled
 from fitcalc.units import Bools, Floats, Mm, Points
 
 FAR = 10_000.0
+NOWHERE = -1e9
+"""Stands for where a point would be that is not there, mm: further forward than any that is."""
 
 
+@lru_cache(maxsize=256)
 def profile_points(profile: tuple[tuple[float, float], ...]) -> Points:
     """A side-view profile as points `(k, 3)` on the centre plane."""
     pairs = np.array(profile, dtype=float)
-    return point(pairs[:, 0], np.zeros(len(pairs)), pairs[:, 1])
+    points = point(pairs[:, 0], np.zeros(len(pairs)), pairs[:, 1])
+    points.flags.writeable = False
+    return points
 
 
 def extended(profile: Points) -> Points:
@@ -44,12 +49,10 @@ def from_segment(points: Points, start: Points, end: Points) -> Mm:
 def nearest_on_profile(points: Points, profile: Points) -> Points:
     """The point of the profile nearest to each point, all in side view (y is taken from `points`)."""
     flat = at_y(points, np.zeros(len(points)))
-    best = nearest_on_segment(flat, profile[:1], profile[1:2])
-    for start, end in pairwise(profile[1:]):
-        other = nearest_on_segment(flat, start[None], end[None])
-        closer = length(other - flat) < length(best - flat)
-        best = np.where(closer[:, None], other, best)
-    return at_y(best, points[:, 1])
+    near = nearest_on_segment(flat, profile[:-1, None], profile[1:, None])
+    away = near - flat
+    best = dot(away, away).argmin(axis=0)
+    return at_y(near[best, np.arange(len(points))], points[:, 1])
 
 
 def behind_on_profile(centre: Points, radius: Mm, profile: Points) -> tuple[Points, Bools]:
@@ -59,27 +62,30 @@ def behind_on_profile(centre: Points, radius: Mm, profile: Points) -> tuple[Poin
         The rearmost such point, `(n, 3)` at the centre's y, and whether there is one; where there is none, the point
         of the profile nearest to the centre.
     """
-    x, z, found = centre[:, 0], centre[:, 2], np.zeros(len(centre), dtype=bool)
-    for start, end in pairwise(profile):
-        hit_x, hit_z, here = _last_hit(centre, radius, start, end)
-        rearward = here & (hit_x >= centre[:, 0]) & (~found | (hit_x > x))
-        x, z, found = np.where(rearward, hit_x, x), np.where(rearward, hit_z, z), found | rearward
-    place = point(x, centre[:, 1], z)
+    hit_x, hit_z, here = _last_hits(centre, radius, profile[:-1], profile[1:])
+    rearward = here & (hit_x >= centre[:, 0])
+    found, best = rearward.any(axis=0), np.where(rearward, hit_x, NOWHERE).argmax(axis=0)
+    each = np.arange(best.size)
+    place = point(hit_x[best, each], centre[:, 1], hit_z[best, each])
     if np.all(found):
         return place, found
     return np.where(found[:, None], place, nearest_on_profile(centre, profile)), found
 
 
-def _last_hit(centre: Points, radius: Mm, start: Points, end: Points) -> tuple[Floats, Floats, Bools]:
-    """The later of the two points where a segment leaves a circle, x and z, and whether it lies on the segment."""
-    size = float(np.hypot(end[0] - start[0], end[2] - start[2]))
-    along_x, along_z = (end[0] - start[0]) / max(size, NO_LENGTH), (end[2] - start[2]) / max(size, NO_LENGTH)
-    x, z = centre[:, 0] - start[0], centre[:, 2] - start[2]
+def _last_hits(centre: Points, radius: Mm, start: Points, end: Points) -> tuple[Floats, Floats, Bools]:
+    """The later of the two points where each segment `(k, 3)` leaves a circle, and whether it lies on the segment.
+
+    Returns:
+        The points' x and z and whether they are there, `(k, n)`.
+    """
+    along, size = unit(end - start), length(end - start)[:, None]
+    (start_x, _, start_z), (along_x, _, along_z) = start.T[..., None], along.T[..., None]
+    x, z = centre[:, 0] - start_x, centre[:, 2] - start_z
     offset = x * along_z - z * along_x
     squared = radius * radius - offset * offset
     reach = x * along_x + z * along_z + np.sqrt(np.maximum(squared, 0.0))
     here = (squared >= 0.0) & (reach >= 0.0) & (reach <= size)
-    return start[0] + along_x * reach, start[2] + along_z * reach, here
+    return start_x + along_x * reach, start_z + along_z * reach, here
 
 
 def distance_to_line(points: Points, start: Points, end: Points) -> Mm:

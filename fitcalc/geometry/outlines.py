@@ -67,9 +67,9 @@ def surface_room(shapes: Points, line: Points, solid: float) -> Mm:
 
 
 def nearest_points(a: Points, b: Points) -> tuple[Points, Points]:
-    """The points of two outlines nearest to each other, `(..., 3)`, on their sides; each keeps its own y."""
-    shape = np.broadcast_shapes(a.shape[:-2], b.shape[:-2])
-    a, b = (np.broadcast_to(each, (*shape, *each.shape[-2:])) for each in (a, b))
+    """The points of two outlines `(n or 1, k, 3)` nearest to each other, `(n, 3)`; each keeps its own y."""
+    count = max(len(a), len(b))
+    a, b = (np.broadcast_to(each, (count, *each.shape[1:])) for each in (a, b))
     return _nearer(_nearest_corner(a, *_side_ends(b)), _nearest_corner(b, *_side_ends(a)))
 
 
@@ -240,16 +240,15 @@ def _room_to_points(shapes: Points, places: Points) -> Mm:
 
 
 def _nearest_corner(corners: Points, start: Points, end: Points) -> tuple[Points, Points, Mm]:
-    """The corner nearest to any side, the nearest point of those sides, and how far it is."""
-    x, z = corners[..., :, None, 0], corners[..., :, None, 2]
-    start_at, end_at = start[..., None, :, :], end[..., None, :, :]
-    squared = _squared(x, z, Sides(start_at[..., 0], start_at[..., 2], end_at[..., 0], end_at[..., 2]))
-    flat = squared.reshape(*squared.shape[:-2], -1)
-    best = flat.argmin(axis=-1)
-    corner = _picked(corners, best // squared.shape[-1])
-    start, end = (_picked(ends, best % squared.shape[-1]) for ends in (start, end))
-    foot = at_y(nearest_on_segment(_flat(corner), _flat(start), _flat(end)), start[..., 1])
-    return corner, foot, np.take_along_axis(flat, best[..., None], axis=-1)[..., 0]
+    """The corner nearest to any side, the nearest point of those sides, and the square of how far it is."""
+    ends = (end[:, None, :, axis] for end in (start, end) for axis in (0, 2))
+    squared = _squared(corners[:, :, None, 0], corners[:, :, None, 2], Sides(*ends))
+    each, flat = np.arange(len(squared)), squared.reshape(len(squared), -1)
+    best = flat.argmin(axis=1)
+    side = best % squared.shape[2]
+    corner, start, end = corners[each, best // squared.shape[2]], start[each, side], end[each, side]
+    foot = at_y(nearest_on_segment(_flat(corner), _flat(start), _flat(end)), start[:, 1])
+    return corner, foot, flat[each, best]
 
 
 def _nearer(onto: tuple[Points, Points, Mm], back: tuple[Points, Points, Mm]) -> tuple[Points, Points]:
@@ -257,10 +256,6 @@ def _nearer(onto: tuple[Points, Points, Mm], back: tuple[Points, Points, Mm]) ->
     (corner, foot, gap), (other_corner, other_foot, other_gap) = onto, back
     first = (gap <= other_gap)[..., None]
     return np.where(first, corner, other_foot), np.where(first, foot, other_corner)
-
-
-def _picked(points: Points, at: np.ndarray) -> Points:
-    return np.take_along_axis(points, at[..., None, None], axis=-2)[..., 0, :]
 
 
 def _flat(points: Points) -> Points:

@@ -59,31 +59,20 @@ def to_segments(ring: Ring, start: Points, end: Points) -> Mm:
     radius = ring.radius[:, None]
     flat = np.maximum(along.across * along.across + along.up * along.up, ON_AXIS**2)
     passing = np.clip(-(first.across * along.across + first.up * along.up) / flat, 0.0, 1.0)
-    return np.sqrt(
-        np.minimum(
-            _least_squared(first, along, radius, (0.0, passing)),
-            _least_squared(first, along, radius, (1.0, passing)),
-        )
-    )
-
-
-def _least_squared(first: _Seen, along: _Seen, radius: Mm, span: tuple[float, Floats]) -> Floats:
-    """Square of the least distance between an end of a segment and where it passes the axis."""
-    outer, inner = span
-    low, high = np.minimum(outer, inner), np.maximum(outer, inner)
-    part = np.full_like(inner, outer)
+    ends = np.stack([np.zeros_like(passing), np.ones_like(passing)])
+    low, high = np.minimum(ends, passing), np.maximum(ends, passing)
+    part = ends
     for _ in range(STEPS):
         part = np.clip(part - _newton(first, along, part, radius), low, high)
-    return np.minimum(
-        _squared(_along(first, along, part), radius), _squared(_along(first, along, outer), radius)
-    )
+    near, at_ends = (_squared(_along(first, along, at), radius).min(axis=0) for at in (part, ends))
+    return np.sqrt(np.minimum(near, at_ends))
 
 
 def _seen(ring: Ring, vectors: Points) -> _Seen:
     return _Seen(*(dot(vectors, way[:, None]) for way in (ring.across, ring.up, ring.axis)))
 
 
-def _along(first: _Seen, along: _Seen, part: Floats | float) -> _Seen:
+def _along(first: _Seen, along: _Seen, part: Floats) -> _Seen:
     return _Seen(
         first.across + part * along.across, first.up + part * along.up, first.axis + part * along.axis
     )

@@ -91,7 +91,9 @@ class Taut:
 
 def plane(first: Floats | float, second: Floats) -> Points:
     """Points `(n, 2)` of a plane from their coordinates."""
-    return np.stack(np.broadcast_arrays(first, second)).T
+    coordinates = np.empty((2, *np.broadcast(first, second).shape))
+    coordinates[0], coordinates[1] = first, second
+    return coordinates.T
 
 
 def run_over(here: Roller, there: Roller) -> Run:

@@ -6,7 +6,6 @@ into points `(n, 3)`.
 """
 
 from collections.abc import Mapping
-from dataclasses import is_dataclass
 from typing import Any, TypeVar
 
 import numpy as np
@@ -42,9 +41,10 @@ def cases_in(thing: Any) -> int:
     """How many cases a document, or a body's links, are of: the length of any array among their numbers, or 1."""
     if isinstance(thing, np.ndarray):
         return len(thing) if thing.ndim else 1
-    if isinstance(thing, BaseModel) or is_dataclass(thing):
-        return max(map(cases_in, vars(thing).values()), default=1)
-    return max(map(cases_in, thing), default=1) if isinstance(thing, tuple) else 1
+    parts = thing if isinstance(thing, tuple) else vars(thing).values()
+    return max(
+        (cases_in(part) for part in parts if isinstance(part, (np.ndarray, tuple, BaseModel))), default=1
+    )
 
 
 def _placed(node: Any, path: list[str], value: Floats) -> Any:

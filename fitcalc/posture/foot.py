@@ -1,6 +1,7 @@
 """The shoe on the pad: heel on the floor, heel planted while the pad moves away, or sole flat on the pad."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -53,7 +54,12 @@ def heel_to_ball(links: Links) -> Mm:
 
 def floor_line(car: Car) -> Points:
     """The floor in side view, carried on level beyond what was measured."""
-    return extended(profile_points(car.footwell.floor))
+    return _floor(car.footwell.floor)
+
+
+@lru_cache(maxsize=16)
+def _floor(profile: tuple[tuple[float, float], ...]) -> Points:
+    return extended(profile_points(profile))
 
 
 def heel_down(pad: Pad, links: Links, car: Car, slide: Mm | float = 0.0) -> Foot:

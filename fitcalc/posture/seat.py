@@ -54,6 +54,12 @@ class SeatMove:
     cosine: Floats
     shift: Points
 
+    def undone(self, points: Points) -> Points:
+        """Points fixed to the moved seat, `(n, 3)`, to where they were as found."""
+        offset = points - (self.pivot + self.shift)
+        x, y, z = offset[..., 0], offset[..., 1], offset[..., 2]
+        return self.pivot + point(self.cosine * x - self.sine * z, y, self.sine * x + self.cosine * z)
+
     def carried(self, points: Points) -> Points:
         """Points fixed to the seat, `(n, 3)` or `(n, k, 3)`, from as found to after the rework."""
         several = (slice(None), *(None,) * (points.ndim - 2))
