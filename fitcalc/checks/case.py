@@ -9,7 +9,7 @@ from fitcalc.body.links import Links
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.setup import Setup
-from fitcalc.posture.cases import cases_in
+from fitcalc.posture.cases import cases_in, column
 from fitcalc.posture.seat import SeatMove, seat_move, shell
 from fitcalc.posture.sit import Sitting
 from fitcalc.units import Floats, Points
@@ -42,7 +42,8 @@ class Case:
 
     def full(self, value: Floats) -> Floats:
         """A figure as `(n,)`, repeated where it is the same for all cases."""
-        return value if value.shape == (self.count,) else np.broadcast_to(value, (self.count,))
+        figure = column(value)
+        return figure if len(figure) == self.count else np.broadcast_to(figure, (self.count,))
 
     def wide(self, points: Points) -> Points:
         """Points as `(n, 3)`, repeated where they are the same for all cases."""

@@ -64,7 +64,7 @@ def behind_on_profile(centre: Points, radius: Mm, profile: Points) -> tuple[Poin
     """
     hit_x, hit_z, here = _last_hits(centre, radius, profile[:-1], profile[1:])
     rearward = here & (hit_x >= centre[:, 0])
-    found, best = rearward.any(axis=0), np.where(rearward, hit_x, NOWHERE).argmax(axis=0)
+    found, best = np.any(rearward, axis=0), np.where(rearward, hit_x, NOWHERE).argmax(axis=0)
     each = np.arange(best.size)
     place = point(hit_x[best, each], centre[:, 1], hit_z[best, each])
     if np.all(found):
