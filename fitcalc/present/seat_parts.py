@@ -67,7 +67,7 @@ def _pattern(mounts: Mounts, result: Result) -> Iterator[Part]:
             size("hole", f"hole for {BOLT}, diameter", diameter, "medium"),
         ),
         holes=tuple(Hole(at, diameter) for at in new),
-        scribed=tuple(line for at in old for line in _crossed(at)),
+        scribed=(*_joined(new), *(line for at in old for line in _crossed(at))),
         callouts=(
             Callout("fore_aft", (left, low), (right, low), 1),
             Callout("across", (right, low), (right, high), 1),
@@ -79,6 +79,14 @@ def _pattern(mounts: Mounts, result: Result) -> Iterator[Part]:
             f"Seat bolts {BOLT} {GRADE} at least; look up your rules on plates and bolts.",
         ),
     )
+
+
+def _joined(holes: list[XY]) -> tuple[Scribe, ...]:
+    """Lines from hole to hole round the pattern, by which the sheets of a large template are laid together."""
+    x, y = (sum(axis) / len(holes) for axis in zip(*holes, strict=True))
+    around = sorted(set(holes), key=lambda at: math.atan2(at[1] - y, at[0] - x))
+    pairs = zip(around, (*around[1:], around[0]), strict=True)
+    return tuple(Scribe(pair) for pair in pairs if pair[0] != pair[1])
 
 
 def _forward(old: list[XY], new: list[XY]) -> tuple[Callout, ...]:

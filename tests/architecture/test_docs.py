@@ -10,6 +10,8 @@ from xml.etree import ElementTree
 import pytest
 
 from fitcalc.checks.limits import load_limit_set
+from fitcalc.documents.as_built import Readings
+from fitcalc.documents.store import parse
 
 ROOT = Path(__file__).resolve().parents[2]
 DOCS = ROOT / "docs"
@@ -86,6 +88,13 @@ def test_example_rules_load_and_are_those_of_the_page():
     assert "club_crotch_angle" not in ids
     shown = "\n".join(re.sub("^   ", "", block, flags=re.MULTILINE) for block in blocks("rules.md", "toml"))
     assert tomllib.loads(shown) == tomllib.loads(text_of(DOCS / "example_rules.toml"))
+
+
+def test_the_example_of_readings_loads():
+    (block,) = blocks("as_built.md", "toml")
+    example = parse(Readings, block, "example")
+    assert example.bars[0].bar == "brake.stand_off"
+    assert [each.figure for each in example.readings] == ["posture.knee_pressed.brake", "head.hoop_line"]
 
 
 def test_desktop_entry_starts_a_command_that_exists():
