@@ -9,6 +9,7 @@ import numpy as np
 
 from fitcalc.documents.car import Car
 from fitcalc.documents.car_cockpit import Obstacle
+from fitcalc.geometry.hull import hull
 from fitcalc.geometry.lines import profile_points
 from fitcalc.geometry.side import point
 from fitcalc.posture.cases import column, xyz
@@ -86,7 +87,7 @@ def _obstacle(obstacle: Obstacle, key: str) -> Thing:
     if obstacle.centre is not None and obstacle.radius is not None:
         corners, radius = xyz(obstacle.centre)[:, None], column(obstacle.radius)
     else:
-        pairs = obstacle.outline or ()
+        pairs = hull(obstacle.outline or ())
         corners = np.stack(
             np.broadcast_arrays(*(point(column(x), column(0.0), column(z)) for x, z in pairs)), axis=1
         )

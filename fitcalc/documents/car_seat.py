@@ -1,5 +1,6 @@
 """The seat and what carries it."""
 
+from math import atan2, degrees
 from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
@@ -12,6 +13,9 @@ LEAST_CUSHION = 150
 """Least length of a cushion, mm (design inference)."""
 LEAST_BACK = 250
 """Least height of a seat's back, mm (design inference)."""
+OPENING = (50, 160)
+"""Angle between the lines from the junction to the cushion's front edge and to the top of the back, deg: near a
+straight line neither of them says where the hips are (design inference)."""
 
 
 class Slot(Document):
@@ -77,6 +81,18 @@ class Seat(Document):
         if top < LEAST_BACK:
             allowed = f"must be {LEAST_BACK} or more: the back ends above the junction at [0, 0]"
             raise clash(f"profile.{len(self.profile) - 1}.1", top, allowed, slip_hint(top, LEAST_BACK, 1100))
+        return self
+
+    @model_validator(mode="after")
+    def _cushion_meets_back(self) -> Self:
+        (front_x, front_z), (top_x, top_z) = self.profile[0], self.profile[-1]
+        opening = degrees(abs(atan2(front_z, -front_x) - atan2(top_z, -top_x)))
+        if not OPENING[0] <= opening <= OPENING[1]:
+            allowed = (
+                f"must lie so that cushion and back stand {OPENING[0]} to {OPENING[1]} deg apart at the junction; they "
+                f"stand {opening:.0f} deg apart"
+            )
+            raise clash(f"profile.{len(self.profile) - 1}.0", top_x, allowed, "measure both ends of it again")
         return self
 
 

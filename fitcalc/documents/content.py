@@ -51,7 +51,7 @@ def require_size(found: bytes, name: str) -> None:
     """Refuses what is too large to be read again."""
     if len(found) > LARGEST:
         raise InputError(
-            name, "too large", f"must be {LARGEST / 1e6:g} MB or less", "is this the right file?"
+            name, "too large", f"must be {LARGEST / 1e6:g} MB or less", "check that it is the right file"
         )
 
 

@@ -9,6 +9,8 @@ from fitcalc.geometry.side import at_y, dot, point, scaled
 from fitcalc.units import Bools, Floats, Mm, Points
 
 FAR = 10_000.0
+AT_ONCE = 1_000_000
+"""Most cases times points of a profile that are worked out together, so that memory stays bounded."""
 NOWHERE = -1e9
 """Stands for where a point would be that is not there, mm: further forward than any that is."""
 
@@ -48,6 +50,10 @@ def from_segment(points: Points, start: Points, end: Points) -> Mm:
 
 def nearest_on_profile(points: Points, profile: Points) -> Points:
     """The point of the profile nearest to each point, all in side view (y is taken from `points`)."""
+    return np.concatenate([_nearest(points[run], profile) for run in _runs(len(points), len(profile))])
+
+
+def _nearest(points: Points, profile: Points) -> Points:
     flat = at_y(points, np.zeros(len(points)))
     near = nearest_on_segment(flat, profile[:-1, None], profile[1:, None])
     away = near - flat
@@ -62,6 +68,19 @@ def behind_on_profile(centre: Points, radius: Mm, profile: Points) -> tuple[Poin
         The rearmost such point, `(n, 3)` at the centre's y, and whether there is one; where there is none, the point
         of the profile nearest to the centre.
     """
+    radius = np.broadcast_to(radius, len(centre))
+    runs = _runs(len(centre), len(profile))
+    places, found = zip(*(_behind(centre[run], radius[run], profile) for run in runs), strict=True)
+    return np.concatenate(places), np.concatenate(found)
+
+
+def _runs(cases: int, points: int) -> list[slice]:
+    """The cases in runs that profiles of so many points are worked out for at once."""
+    together = max(1, AT_ONCE // points)
+    return [slice(at, at + together) for at in range(0, cases, together)]
+
+
+def _behind(centre: Points, radius: Mm, profile: Points) -> tuple[Points, Bools]:
     hit_x, hit_z, here = _last_hits(centre, radius, profile[:-1], profile[1:])
     rearward = here & (hit_x >= centre[:, 0])
     found, best = np.any(rearward, axis=0), np.where(rearward, hit_x, NOWHERE).argmax(axis=0)
@@ -69,7 +88,7 @@ def behind_on_profile(centre: Points, radius: Mm, profile: Points) -> tuple[Poin
     place = point(hit_x[best, each], centre[:, 1], hit_z[best, each])
     if np.all(found):
         return place, found
-    return np.where(found[:, None], place, nearest_on_profile(centre, profile)), found
+    return np.where(found[:, None], place, _nearest(centre, profile)), found
 
 
 def _last_hits(centre: Points, radius: Mm, start: Points, end: Points) -> tuple[Floats, Floats, Bools]:

@@ -22,6 +22,8 @@ NO_AXIS = -1e6
 """Gap along a direction that does not exist: less than any that does."""
 ANY_ORDER = 4
 """So many corners may stand in any order, for every pair of them is tried as a side."""
+FEW_PIECES, AT_ONCE = 12, 50_000
+"""A line of more pieces is worked out in runs, of so many pieces times points at once."""
 NO_SIDE = 1e-12
 """Square of a side's length, mm2, below which it counts as a point."""
 
@@ -61,7 +63,7 @@ def surface_room(shapes: Points, line: Points, solid: float) -> Mm:
     """
     x, z = shapes[..., 0], shapes[..., 2]
     past = (x >= line[0, 0]) & (x <= line[-1, 0]) & (solid * (z - np.interp(x, line[:, 0], line[:, 2])) > 0.0)
-    gaps = np.sqrt(_least_of(_squared(x, z, piece) for piece in _each(_pieces(line))))
+    gaps = np.sqrt(_least_of(_to_pieces(x, z, some) for some in _groups(line, x.size)))
     room = _least(np.where(past, -gaps, gaps))
     return room if shapes.shape[-2] == 1 else np.minimum(room, _room_to_points(shapes, _bulges(line, solid)))
 
@@ -140,8 +142,19 @@ def _ends(corners: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     )
 
 
-def _pieces(line: Points) -> Sides:
-    return Sides(line[:-1, 0], line[:-1, 2], line[1:, 0], line[1:, 2])
+def _groups(line: Points, size: int) -> Iterator[Points]:
+    """A line in runs of so many pieces as can be worked out at once for `size` points; one by one where it has few."""
+    pieces = len(line) - 1
+    together = 1 if pieces <= FEW_PIECES else max(1, AT_ONCE // size)
+    return (line[at : at + together + 1] for at in range(0, pieces, together))
+
+
+def _to_pieces(x: Floats, z: Floats, line: Points) -> Floats:
+    """Square of the least distance of points from the pieces of a line."""
+    (start_x, start_z), (end_x, end_z) = line[:-1, ::2].T, line[1:, ::2].T
+    if len(line) == 2:
+        return _squared(x, z, Sides(start_x, start_z, end_x, end_z))
+    return _squared(x[..., None], z[..., None], Sides(start_x, start_z, end_x, end_z)).min(axis=-1)
 
 
 def _each(sides: Sides) -> Iterator[Sides]:
@@ -227,16 +240,20 @@ def _bulges(line: Points, solid: float) -> Points:
 
 def _room_to_points(shapes: Points, places: Points) -> Mm:
     """Least gap between outlines and single points `(j, 3)`, negative where one lies inside, `(...)`."""
-    x, z = shapes[..., 0], shapes[..., 2]
+    x, z = shapes[..., None, :, 0], shapes[..., None, :, 2]
     sides = Sides(x, z, *(np.concatenate([each[..., 1:], each[..., :1]], axis=-1) for each in (x, z)))
-    along_x, along_z = sides.end_x - x, sides.end_z - z
-    rooms = []
-    for place_x, _, place_z in places:
-        turn = along_x * (place_z - z) - along_z * (place_x - x)
-        inside = (_least(turn) >= 0.0) | (_most(turn) <= 0.0)
-        gap = np.sqrt(_least(_squared(place_x, place_z, sides)))
-        rooms.append(np.where(inside, -gap, gap))
-    return _least_of(rooms)
+    together = 1 if len(places) <= FEW_PIECES else max(1, AT_ONCE // x.size)
+    runs = (places[at : at + together] for at in range(0, len(places), together))
+    return _least_of(_least_room(sides, run[:, None, 0], run[:, None, 2]) for run in runs)
+
+
+def _least_room(sides: Sides, place_x: Floats, place_z: Floats) -> Mm:
+    """Least gap of points `(m, 1)` from outlines of sides `(..., 1, k)`, negative where one lies inside, `(...)`."""
+    along_x, along_z = sides.end_x - sides.x, sides.end_z - sides.z
+    turn = along_x * (place_z - sides.z) - along_z * (place_x - sides.x)
+    inside = (_least(turn) >= 0.0) | (_most(turn) <= 0.0)
+    gap = np.sqrt(_least(_squared(place_x, place_z, sides)))
+    return np.where(inside, -gap, gap).min(axis=-1)
 
 
 def _nearest_corner(corners: Points, start: Points, end: Points) -> tuple[Points, Points, Mm]:

@@ -105,7 +105,7 @@ def _require_small(content: io.BytesIO, path: Path) -> None:
         size = sum(each.file_size for each in packed.infolist())
     if size > UNPACKED:
         allowed = f"must unpack to {UNPACKED / 1e6:g} MB or less"
-        raise InputError(str(path), f"{size / 1e6:.0f} MB when unpacked", allowed, "is this the right file?")
+        raise InputError(str(path), f"{size / 1e6:.0f} MB when unpacked", allowed, "check that it is the right file")
 
 
 def _content(path: Path) -> bytes:
@@ -117,6 +117,6 @@ def _content(path: Path) -> bytes:
         raise InputError(str(path), "unreadable", reason, "check name and folder") from None
     if len(content) > LARGEST:
         raise InputError(
-            str(path), "too large", f"must be {LARGEST / 1e6:g} MB or less", "is this the right file?"
+            str(path), "too large", f"must be {LARGEST / 1e6:g} MB or less", "check that it is the right file"
         )
     return content
