@@ -19,4 +19,4 @@ class InputError(Exception):
         """The whole message as one sentence."""
         given = f" is {self.value}" if self.value else ""
         mend = f"; {self.hint}" if self.hint else ""
-        return f"{self.field}{given}: {self.allowed}{mend}{'' if mend.endswith('?') else '.'}"
+        return f"{self.field}{given}: {self.allowed}{mend}."

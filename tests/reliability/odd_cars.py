@@ -147,13 +147,7 @@ ODD = {
     "rails steeper than the seat": {"rails.angle": -30.0},
     "no tolerance": every_tolerance(0.0),
     "every tolerance at its most": every_tolerance(100.0),
-    "nothing that may be left out": {
-        name: None for name in (
-            "behind_seat", "sight_edges", "steering_wheel", "gear_lever", "controls", "mirrors", "masses", "harness", "hoops",
-            "head_restraint", "cockpit", "footwell.roof", "footwell.bulkhead", "footwell.half_widths", "footwell.obstacles",
-            "pedals.clutch", "pedals.brake.cylinder", "pedals.throttle.cable", "seat.slots",
-        )
-    },
+    "nothing that may be left out": dict.fromkeys(("behind_seat", "sight_edges", "steering_wheel", "gear_lever", "controls", "mirrors", "masses", "harness", "hoops", "head_restraint", "cockpit", "footwell.roof", "footwell.bulkhead", "footwell.half_widths", "footwell.obstacles", "pedals.clutch", "pedals.brake.cylinder", "pedals.throttle.cable", "seat.slots")),
     "a seat far behind the axle": {"seat.junction": {"x": 4000.0, "y": 0.0, "z": 30.0}},
     "a measured hip in the feet": {"seat.h_point": {"x": 300.0, "y": 0.0, "z": 100.0}},
     "a measured hip at the junction": {"seat.h_point": {"x": 1257.0, "y": 0.0, "z": 30.0}},
