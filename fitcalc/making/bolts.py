@@ -166,11 +166,6 @@ def punching_resistance(head: Mm, thickness: Mm, plate_tensile: MPa) -> Newton:
     return 0.6 * np.pi * head * thickness * plate_tensile / GAMMA
 
 
-def net_resistance(area_left: Floats, tensile: MPa) -> Newton:
-    """Design resistance of the net section in tension, EN 1993-1-1 6.2.3."""
-    return 0.9 * area_left * tensile / GAMMA
-
-
 def interaction(shear: Newton, tension: Newton, resistance: tuple[Newton, Newton]) -> Floats:
     """Use of a bolt in shear and tension together, 1 at the limit, EN 1993-1-8 Table 3.4."""
     shared = shear / resistance[0] + np.maximum(tension, 0.0) / (1.4 * resistance[1])

@@ -9,7 +9,7 @@ from fitcalc.body.links import Links
 from fitcalc.documents.car import Car
 from fitcalc.documents.car_pedals import Pedal
 from fitcalc.geometry.degrees import length, sind, unit
-from fitcalc.geometry.lines import behind_on_profile, extended, height_at, nearest_on_profile, profile_points
+from fitcalc.geometry.lines import behind_on_profile, extended, height_at, profile_points
 from fitcalc.geometry.side import across, at_y, dot, scaled
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.pads import Pad
@@ -160,8 +160,3 @@ def _shoe(heel: Points, ball: Points, links: Links, grounded: Bools, lift: Mm, p
     )
     slide = dot(ball - pad.centre, pad.up)
     return Foot(heel, ball, heel + scaled(sole, links.shoe_length), ankle, sole, grounded, lift, slide)
-
-
-def nearest_floor(points: Points, car: Car) -> Points:
-    """The point of the floor nearest to each point, in side view."""
-    return nearest_on_profile(points, floor_line(car))

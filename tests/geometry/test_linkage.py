@@ -84,9 +84,11 @@ def test_knee_bends_up():
     assert chain.middle[0, 2] > 200
 
 
-def test_out_of_reach_says_how_far():
-    chain = two_link(np.zeros((1, 3)), np.array([[-900.0, 0, 0]]), np.array([430.0]), np.array([430.0]), UP)
-    assert chain.shortfall[0] == pytest.approx(40.0)
+@pytest.mark.parametrize("beyond", [0.5, 40.0])
+def test_out_of_reach_says_how_far(beyond):
+    target = np.array([[-860.0 - beyond, 0, 0]])
+    chain = two_link(np.zeros((1, 3)), target, np.array([430.0]), np.array([430.0]), UP)
+    assert chain.shortfall[0] == pytest.approx(beyond)
     assert chain.angle[0] == pytest.approx(180.0)
     assert np.allclose(chain.end, [[-860.0, 0, 0]])
 
