@@ -68,7 +68,6 @@ def test_the_bottle_is_shown_beside_the_shank_above_it(case):
     assert figure.evidence[0][0] == pytest.approx(on_leg, abs=NEAR)
 
 
-
 def test_a_leg_beside_a_thing_counts_sideways(case):
     """Bottle from y = 10 on, at the height of the shank, which reaches y = -25 with its 55 mm of flesh."""
     bottle = {

@@ -5,7 +5,7 @@
     PYTHONPATH=. nice python tests/reliability/mutants.py again
     PYTHONPATH=. nice python tests/reliability/mutants.py table
 
-`learn` runs the core's tests once and notes which functions each of them calls. `run` draws that many faults of each
+`learn` runs the core's tests once, or those named behind it, and notes which functions each of them calls. `run` draws that many faults of each
 module (seeded; 0 = all) and runs, for each, the tests that call the function it stands in: those that call least
 first, until one fails. `again` tries the survivors once more, `table` counts. Findings are kept in `mutants.jsonl`
 in the folder for temporary files.
@@ -214,7 +214,7 @@ class Learning:
     """Notes which functions of the core each test calls, and how long it takes."""
 
     def __init__(self):
-        self.known, self.base = {}, str(ROOT / "fitcalc")
+        self.known, self.failed, self.base = {}, set(), str(ROOT / "fitcalc")
 
     @pytest.hookimpl(wrapper=True)
     def pytest_runtest_protocol(self, item):
@@ -234,6 +234,10 @@ class Learning:
                 {f"{Path(c.co_filename).relative_to(ROOT).as_posix()}:{c.co_qualname}" for c in called}
             )
             self.known[item.nodeid] = {"seconds": round(time.process_time() - start, 4), "calls": where}
+
+    def pytest_runtest_logreport(self, report):
+        if report.failed:
+            self.failed.add(report.nodeid)
 
 
 class Trying:
@@ -269,8 +273,11 @@ class Trying:
             if known and any(touches(call, where, name) for call in known["calls"]):
                 hits.append((len(known["calls"]), known["seconds"], item))
                 files.add(item.path)
-        more = [(1e6, self.learnt.get(item.nodeid, {}).get("seconds", 0.1), item) for item in session.items
-                if item.path in files]  # fmt: skip
+        more = [
+            (1e6, self.learnt[item.nodeid]["seconds"], item)
+            for item in session.items
+            if item.path in files and item.nodeid in self.learnt
+        ]
         kept, spent, seen = [], 0.0, set()
         for _, seconds, item in sorted(hits, key=lambda hit: hit[:2]) + more:
             if item not in seen and spent + seconds <= BUDGET_S:
@@ -325,8 +332,8 @@ def any_fails(session, items):
     return False
 
 
-def pytest_with(plugin):
-    where = [str(ROOT / "tests" / room) for room in ROOMS]
+def pytest_with(plugin, where=()):
+    where = where or [str(ROOT / "tests" / room) for room in ROOMS]
     return pytest.main(["-q", "-p", "no:cacheprovider", "-n", "0", *where], plugins=[plugin])
 
 
@@ -371,9 +378,10 @@ def table():
 
 def main(what, *rest):
     if what == "learn":
-        learning = Learning()
-        pytest_with(learning)
-        LEARNT.write_text(json.dumps(learning.known))
+        learning, before = Learning(), json.loads(LEARNT.read_text()) if rest else {}
+        pytest_with(learning, rest)
+        passed = {test: known for test, known in learning.known.items() if test not in learning.failed}
+        LEARNT.write_text(json.dumps(before | passed))
     elif what == "run":
         pytest_with(Trying(list(drawn(int(rest[0]), rest[1:]))))
     elif what == "again":
