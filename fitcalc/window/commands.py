@@ -123,6 +123,26 @@ class Commands(QObject):
         search = partial(fit, work.car.document, work.driver, rules or None)
         self._window.jobs.start("looking for the least rework", lambda _tell: search(), self._use_fit)
 
+    def search_rework(self) -> None:
+        """Looks for the least work that passes, and for the next best."""
+        self._window.desk.search()
+
+    def trade_map(self) -> None:
+        """Draws two changes against each other."""
+        self._window.desk.trade()
+
+    def certainty(self) -> None:
+        """Asks how sure the rework is."""
+        self._window.desk.certainty()
+
+    def share_car(self) -> None:
+        """Looks for one set of holes and bars for all drivers."""
+        self._window.desk.shared()
+
+    def coverage(self) -> None:
+        """Asks who of the population fits the car."""
+        self._window.desk.coverage()
+
     def reset_rework(self) -> None:
         """Takes every change back, as one undo step."""
         self._session.push("as found", self._with_setup(Setup()))

@@ -5,7 +5,7 @@ import numpy as np
 from fitcalc.geometry.degrees import atan2d
 from fitcalc.posture.seat import recline_pivot, travel
 from fitcalc.present.picture import AXES, XY, Handle, View, seen
-from fitcalc.window.rework.spans import Control, controls_of
+from fitcalc.window.rework.spans import Control, control_at
 from fitcalc.window.work import Work, at_ref, with_ref
 
 AXIS_NAMES = "xyz"
@@ -20,8 +20,8 @@ def dragged(work: Work, handle: Handle, place: XY, view: View) -> Work:
         InputError: the car would not be valid.
     """
     if handle.ref.startswith("setup."):
-        control = next(each for each in controls_of(work.car.document) if each.ref == handle.ref)
-        return with_ref(work, handle.ref, _snapped(control, _changed(work, handle, place)))
+        control = control_at(work.car.document, handle.ref)
+        return with_ref(work, handle.ref, snapped(control, _changed(work, handle, place)))
     axes = (AXIS_NAMES[axis] for axis in AXES[view])
     moved = {axis: round(value / WHOLE) * WHOLE for axis, value in zip(axes, place, strict=True)}
     return with_ref(work, handle.ref, dict(at_ref(work, handle.ref)) | moved)
@@ -30,7 +30,7 @@ def dragged(work: Work, handle: Handle, place: XY, view: View) -> Work:
 def live_text(work: Work, handle: Handle) -> tuple[str, str]:
     """What a drag changes and the unit of it."""
     if handle.ref.startswith("setup."):
-        control = next(each for each in controls_of(work.car.document) if each.ref == handle.ref)
+        control = control_at(work.car.document, handle.ref)
         return control.title, control.unit
     return handle.ref.rpartition(".")[2].replace("_", " "), "mm"
 
@@ -50,7 +50,8 @@ def _turn(work: Work, start: XY, place: XY) -> float:
     return float((atan2d(after[0], after[1]) - atan2d(before[0], before[1]))[0])
 
 
-def _snapped(control: Control, value: float) -> float:
+def snapped(control: Control, value: float) -> float:
+    """The nearest value that can be set."""
     steps = round(value / control.step) * control.step
     lowest, highest = (np.trunc(bound / control.step) * control.step for bound in (control.low, control.high))
     return float(min(max(steps, lowest), highest))

@@ -24,6 +24,7 @@ from fitcalc.window.preferences import settings
 from fitcalc.window.rework.panel import Rework
 from fitcalc.window.session import Session
 from fitcalc.window.status import Status
+from fitcalc.window.studies.desk import Desk
 from fitcalc.window.work import KINDS
 from fitcalc.window.worksheet.panel import Worksheet
 
@@ -46,6 +47,7 @@ class MainWindow(QMainWindow):
         self.rework = Rework(session, look, self)
         self._lay_out()
         self.commands, self.photos, self.paperwork = Commands(self), Photos(self), Paperwork(self)
+        self.desk = Desk(self)
         self.menus = Menus(self)
         self.status = Status(self)
         self._connect()

@@ -49,7 +49,7 @@ class Menus(QObject):
         ):
             self.actions[name].setChecked(on)
         several = len(session.work.occupants) > 1
-        for name in ("next_driver", "remove_driver", "overlay_driver"):
+        for name in ("next_driver", "remove_driver", "overlay_driver", "share_car"):
             self.actions[name].setEnabled(several)
 
     def _menu(self, title: str) -> QMenu:

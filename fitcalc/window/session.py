@@ -1,5 +1,6 @@
 """The only holder of state: what is worked on, how it came out, what is pointed at, and how it is shown."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
@@ -57,6 +58,7 @@ class Session(QObject):
         self.files: dict[int, Known] = {}
         self._saved = {each.key: each.document for each in work.documents()}
         self._gestures = 0
+        self._odds: tuple[Work, Mapping[str, float]] = (work, {})
         self.results: Results = first_results(work)
         self.drawn = self.results
         self._rest = QTimer(self, singleShot=True, interval=REST)
@@ -74,6 +76,17 @@ class Session(QObject):
     def result(self) -> Result:
         """The chosen driver after the rework, as last evaluated."""
         return self.results.after
+
+    @property
+    def odds(self) -> Mapping[str, float]:
+        """How likely each check passes, 0 to 1, by id; empty where that was not asked for this very work."""
+        work, odds = self._odds
+        return odds if work is self.work else {}
+
+    def take_odds(self, work: Work, odds: Mapping[str, float]) -> None:
+        """Remembers how likely each check passes."""
+        self._odds = (work, odds)
+        self.results_changed.emit()
 
     def edit(self, ref: str, value: Any, text: str, gesture: str = "") -> None:
         """Replaces one value as one undo step, or as part of the gesture that is under way.

@@ -1,7 +1,8 @@
 """A check in words, in the units that the person reads."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from fitcalc.checks.check import Check, Status
 from fitcalc.checks.quantities import quantities
@@ -9,6 +10,8 @@ from fitcalc.fit.result import Result
 from fitcalc.present.wording import MARKS
 from fitcalc.units import Floats
 from fitcalc.window.shown import Shown
+
+NO_ODDS: Mapping[str, float] = MappingProxyType({})
 
 
 @dataclass(frozen=True)
@@ -21,6 +24,7 @@ class Finding:
         source: where the limit comes from, with how well it is known.
         missing: ref of the measurement that is lacking; empty when nothing is.
         compared: the same figure under the second rules, in words; empty when there are none.
+        odds: how likely it passes, in words; empty where nobody asked.
     """
 
     id: str
@@ -36,6 +40,7 @@ class Finding:
     remedy: str
     missing: str
     compared: str
+    odds: str = ""
 
     @property
     def verdict(self) -> str:
@@ -45,23 +50,27 @@ class Finding:
     @property
     def figures(self) -> str:
         """Value, limit and margin in one line."""
-        parts = (self.value, self.limit, f"margin {self.margin}" if self.margin else "")
+        parts = (self.value, self.limit, f"margin {self.margin}" if self.margin else "", self.odds)
         return "  ·  ".join(filter(None, parts))
 
     @property
     def sentence(self) -> str:
         """The line read out."""
         margin = f"margin {self.margin}" if self.margin else ""
-        return ", ".join(filter(None, (self.status, self.what, self.value, self.limit, margin)))
+        return ", ".join(filter(None, (self.status, self.what, self.value, self.limit, margin, self.odds)))
 
 
-def findings_of(result: Result, compared: Result | None, shown: Shown) -> tuple[Finding, ...]:
+def findings_of(
+    result: Result, compared: Result | None, shown: Shown, odds: Mapping[str, float] = NO_ODDS
+) -> tuple[Finding, ...]:
     """Every check of a result, worst first."""
     second = _by_figure(compared) if compared else {}
-    return tuple(_finding(check, second.get(check.figure.id, ()), shown) for check in result.worst_first())
+    return tuple(
+        _finding(check, second.get(check.figure.id, ()), shown, odds) for check in result.worst_first()
+    )
 
 
-def _finding(check: Check, second: Iterable[Check], shown: Shown) -> Finding:
+def _finding(check: Check, second: Iterable[Check], shown: Shown, odds: Mapping[str, float]) -> Finding:
     figure = check.figure
     margin = check.margin if check.margin is not None else check.comfort_margin
     return Finding(
@@ -78,7 +87,16 @@ def _finding(check: Check, second: Iterable[Check], shown: Shown) -> Finding:
         remedy=shown.words(check.remedy),
         missing=f"car.{figure.missing.split(',')[0].split(' ')[0]}" if figure.missing else "",
         compared="\n".join(_under_other_rules(each, shown) for each in second),
+        odds=_odds_text(odds.get(check.id)),
     )
+
+
+def _odds_text(odds: float | None) -> str:
+    if odds is None:
+        return ""
+    from fitcalc.present.certainty_tables import percent
+
+    return f"passes with {percent(odds)}"
 
 
 def _under_other_rules(check: Check, shown: Shown) -> str:

@@ -62,7 +62,9 @@ class Findings(QSplitter):
             self._fill_rules()
         if results.work.car.key != self._car:
             self._chosen, self._car = "", results.work.car.key
-        self.model.show_findings(findings_of(results.after, results.compared, self._session.shown))
+        self.model.show_findings(
+            findings_of(results.after, results.compared, self._session.shown, self._session.odds)
+        )
         for status, button in self.filters.items():
             count = self.model.count(status)
             button.setText(f"{MARKS[status]}  {count if results.is_checked else '…'} {status}")

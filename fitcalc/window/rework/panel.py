@@ -20,7 +20,7 @@ from fitcalc.window.rework.control import ControlWidget
 from fitcalc.window.rework.spans import Control, controls_of
 from fitcalc.window.session import Session
 
-ROWS_APART = 3
+ABOVE, ROWS_APART = 4, 3
 SIDE, BETWEEN = 6, 14
 """Room beside the controls and between two columns of them, px."""
 HEAD_TEXT = "Rework seat 123 mm rearward As found Find least rework and their frames"
@@ -46,9 +46,10 @@ class Rework(QFrame):
         self.controls: list[ControlWidget] = []
         self._car = session.work.car.document
         self.setAccessibleName("rework")
-        page = QVBoxLayout(self)
-        page.setContentsMargins(SIDE, 4, SIDE, 4)
-        page.addLayout(self._head())
+        self._page = page = QVBoxLayout(self)
+        page.setContentsMargins(SIDE, ABOVE, SIDE, ABOVE)
+        self._head_row = self._head()
+        page.addLayout(self._head_row)
         self._area = QScrollArea(self, widgetResizable=True)
         self._area.setFrameShape(QFrame.Shape.NoFrame)
         self._area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -84,7 +85,7 @@ class Rework(QFrame):
     def height_for(self, most: int) -> int:
         """Height that shows whole rows and no part of one, at most this, px."""
         row = max(control.sizeHint().height() for control in self.controls) + ROWS_APART
-        head = self.height() - self._area.viewport().height()
+        head = self._head_row.sizeHint().height() + self._page.spacing() + 2 * ABOVE
         return head + max(1, min(self._grid.rowCount(), (most - head) // row)) * row
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -73,6 +73,11 @@ def controls_of(car: Car) -> tuple[Control, ...]:
     return (*seat, *rest, *_anchors(car), *_pedals(car))
 
 
+def control_at(car: Car, ref: str) -> Control:
+    """What changes the value at a ref; KeyError where nothing does."""
+    return {each.ref: each for each in controls_of(car)}[ref]
+
+
 def _anchors(car: Car) -> tuple[Control, ...]:
     spans = (each for each in variables_for(car) if each.path == ANCHORS)
     return tuple(

@@ -1,0 +1,169 @@
+"""Search, trade map, certainty, one car for all and who fits: asked for and tried as a user does."""
+
+import pytest
+from PySide6.QtCore import Qt, QUrl
+from PySide6.QtGui import QAccessible
+from PySide6.QtWidgets import QComboBox, QPushButton
+
+from fitcalc.documents.samples import sample_path
+from fitcalc.present.chart import Axis, Chart, Spot, even_ticks, row_axis
+from fitcalc.present.picture import Area, Line
+from fitcalc.window.findings.model import FINDING
+from fitcalc.window.studies.desk import CERTAINTY, COVERAGE, SEARCH, SHARED, TRADE
+from fitcalc.window.studies.plot import Plot
+from fitcalc.window.studies.study import Study, Trial
+from fitcalc.window.studies.words import tables_text
+
+PAIR = ("seat_travel", "brake.stand_off")
+
+
+@pytest.fixture
+def study(window, qtbot):
+    """The window of a study, asked for from the menu."""
+
+    def asked(action, title):
+        window.menus.actions[action].trigger()
+        assert window.status.cancel.isVisible()
+        qtbot.waitUntil(lambda: title in window.desk.open and not window.jobs.is_busy, timeout=120_000)
+        return window.desk.open[title]
+
+    return asked
+
+
+def test_the_search_offers_reworks_and_one_is_tried_as_one_step(window, session, study, qtbot):
+    shown = study("search_rework", SEARCH)
+    assert "least work that passes" in shown.heading.text()
+    assert shown.trials.count() > 1
+    shown.trials.setCurrentIndex(1)
+    qtbot.mouseClick(shown.try_it, Qt.MouseButton.LeftButton)
+    assert session.undo_stack.count() == 1
+    assert session.work.setup == shown._study.trials[1].setups[0]
+    assert shown.stale.isVisibleTo(shown)
+
+
+def test_a_place_on_the_trade_map_is_tried_by_a_click(window, session, study, qtbot):
+    shown = study("trade_map", TRADE)
+    plot = shown.findChild(Plot)
+    place = plot.frame.point((43.0, 30.2)).toPoint()
+    qtbot.mouseClick(plot, Qt.MouseButton.LeftButton, pos=place)
+    setup = session.work.setup
+    assert setup.seat_travel == 40.0
+    assert setup.brake.stand_off == pytest.approx(30.0, abs=1.0)
+    assert session.undo_stack.count() == 1
+    qtbot.waitUntil(lambda: not window.jobs.is_busy, timeout=60_000)
+    chosen = [mark for mark in shown.findChild(Plot).chart.marks if getattr(mark, "text", "") == "chosen"]
+    assert chosen[0].at == (40.0, setup.brake.stand_off)
+
+
+def test_certainty_stands_beside_the_findings_until_the_work_changes(window, session, study, qtbot):
+    study("certainty", CERTAINTY)
+    rows = range(window.findings.model.rowCount())
+
+    def told():
+        findings = (window.findings.model.index(row).data(FINDING) for row in rows)
+        return sum("passes with" in each.figures for each in findings)
+
+    qtbot.waitUntil(lambda: told() > 10)
+    session.edit("setup.recline", 2.0, "recline")
+    session.finish_evaluation()
+    window.findings.refresh()
+    assert told() == 0
+
+
+def test_a_measurement_to_take_again_is_gone_to(window, session, study):
+    shown = study("certainty", CERTAINTY)
+    path, title = shown._study.again[0]
+    assert title in shown.tables.toPlainText()
+    shown.tables.anchorClicked.emit(QUrl(f"measure:{path}"))
+    assert path in window.focusWidget().ref
+
+
+def test_who_fits_is_told_with_pictures(study):
+    shown = study("coverage", COVERAGE)
+    assert "of women fit" in shown.heading.text()
+    assert len(shown.findChildren(Plot)) == len(shown._study.charts) > 1
+
+
+def test_one_car_for_all_is_offered_where_there_are_several(window):
+    assert not window.menus.actions["share_car"].isEnabled()
+    window.filing.open(sample_path("ines"))
+    assert window.menus.actions["share_car"].isEnabled()
+
+
+def test_a_study_that_is_called_off_opens_nothing(window, session):
+    window.menus.actions["search_rework"].trigger()
+    window.status.cancel.click()
+    window.jobs.wait()
+    assert window.desk.open == {}
+
+
+def test_a_proposal_for_all_drivers_is_one_step(window, session, qtbot):
+    window.filing.open(sample_path("ines"))
+    count, setups = session.undo_stack.count(), {}
+    for place, travel in ((0, 20.0), (1, 40.0)):
+        setups[place] = type(session.work.setup)(seat_travel=travel)
+    found = Study("told", (), trials=(Trial("all", setups),))
+    window.desk._show(SHARED, lambda *_: found, found, session.work)
+    qtbot.mouseClick(window.desk.open[SHARED].try_it, Qt.MouseButton.LeftButton)
+    assert [each.setup.document.seat_travel for each in session.work.occupants] == [20.0, 40.0]
+    assert session.undo_stack.count() == count + 1
+
+
+def test_every_control_of_a_study_has_a_name(window, session):
+    found = Study("told", (), trials=(Trial("one", {0: session.work.setup}),), pairs=(PAIR, PAIR[::-1]))
+    window.desk._show(SEARCH, lambda *_: found, found, session.work)
+    shown = window.desk.open[SEARCH]
+    controls = [*shown.findChildren(QComboBox), *shown.findChildren(QPushButton), shown.tables, shown.charts]
+    names = [QAccessible.queryAccessibleInterface(each).text(QAccessible.Text.Name) for each in controls]
+    assert all(names)
+
+
+CHART = Chart(
+    "a chart",
+    Axis("x, mm", 0.0, 100.0, even_ticks(0.0, 100.0)),
+    Axis("y, mm", 0.0, 50.0, even_ticks(0.0, 50.0)),
+    (
+        Area("area", "pass", "", ((0.0, 0.0), (50.0, 0.0), (50.0, 25.0))),
+        Line("line", "outline", "", ((0.0, 0.0), (100.0, 50.0))),
+        Spot("spot", "rework", "", (50.0, 25.0), "dot", "here"),
+    ),
+)
+
+
+@pytest.fixture
+def plot(window, qtbot):
+    made = Plot(CHART, window.look, window, can_choose=True)
+    made.resize(500, 400)
+    return made
+
+
+def test_the_keyboard_chooses_a_place_too(plot, qtbot):
+    places = []
+    plot.chosen.connect(lambda x, y: places.append((x, y)))
+    for key in (Qt.Key.Key_Right, Qt.Key.Key_Up, Qt.Key.Key_Return):
+        qtbot.keyClick(plot, key)
+    assert places == [(pytest.approx(50.0 + 100.0 / 60), pytest.approx(25.0 + 50.0 / 60))]
+
+
+def test_a_click_and_its_place_are_each_other_s_inverse(plot):
+    for place in ((0.0, 0.0), (12.5, 40.0), (100.0, 50.0)):
+        assert plot.frame.place(plot.frame.point(place)) == pytest.approx(place)
+
+
+def test_marks_are_drawn_in_their_colours(plot):
+    image = plot.grab().toImage()
+    at = plot.frame.point((50.0, 25.0)).toPoint()
+    assert image.pixelColor(at).name() == "#00609a"
+
+
+def test_rows_are_never_crushed(window):
+    chart = Chart("rows", CHART.x, row_axis([f"row {at}" for at in range(28)]), ())
+    plot = Plot(chart, window.look, window)
+    assert plot.minimumSizeHint().height() >= 28 * plot.fontMetrics().height()
+
+
+def test_words_of_tables_can_t_be_read_as_tags(window):
+    from fitcalc.present.tables import Table
+
+    text = tables_text([Table("<b>", ("<i>",), (("<script>",),))], [], window.look.colours)
+    assert "<script>" not in text
