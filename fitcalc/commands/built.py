@@ -1,6 +1,7 @@
 """`fitcalc built`: after the work, what was really made and measured against the plan and the prediction."""
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from fitcalc.commands.asking import (
     COMPUTED,
@@ -25,9 +26,11 @@ from fitcalc.documents.messages import shown
 from fitcalc.documents.stamp import Stamp
 from fitcalc.documents.store import load, load_stamped, save
 from fitcalc.errors import InputError
-from fitcalc.fit.result import Result
-from fitcalc.present.as_built_entry import Typed
-from fitcalc.present.as_built_record import BuiltRecord
+
+if TYPE_CHECKING:
+    from fitcalc.fit.result import Result
+    from fitcalc.present.as_built_entry import Typed
+    from fitcalc.present.as_built_record import BuiltRecord
 
 TABLES = (".csv", ".xlsx", ".xlsm")
 
@@ -69,7 +72,7 @@ def _built(options: Options) -> int:
     return SOMETHING_FAILS if record.anything_fails else COMPUTED
 
 
-def _planned(options: Options) -> Result:
+def _planned(options: Options) -> "Result":
     from fitcalc.fit.evaluate import evaluate
     from fitcalc.fit.rework import fit
 
@@ -92,7 +95,7 @@ def _history(options: Options, driver: str) -> tuple[History, Stamp | None]:
     return history, stamp
 
 
-def _given(options: Options) -> tuple[Readings | None, list[Typed]]:
+def _given(options: Options) -> "tuple[Readings | None, list[Typed]]":
     """The file of readings, and every value that stands in a filled-in sheet or on the command line."""
     typed = [_typed(text) for text in options.typed]
     if not options.read:
@@ -104,7 +107,9 @@ def _given(options: Options) -> tuple[Readings | None, list[Typed]]:
     return None, [*read_as_built(Path(options.read)), *typed]
 
 
-def _typed(text: str) -> Typed:
+def _typed(text: str) -> "Typed":
+    from fitcalc.present.as_built_entry import Typed
+
     key, sign, value = text.partition("=")
     if not sign or not key.strip():
         raise InputError("--set", shown(text), "must be KEY=VALUE", "as in --set recline=41.5")
@@ -127,8 +132,8 @@ def _build(said: Measured, day: str, note: str, digest: str, car: str) -> Build:
 
 
 def _saved(
-    record: BuiltRecord, build: Build, history: History, stamp: Stamp | None, options: Options
-) -> BuiltRecord:
+    record: "BuiltRecord", build: Build, history: History, stamp: Stamp | None, options: Options
+) -> "BuiltRecord":
     from fitcalc.present.as_built_record import with_history, with_predictions
 
     if record.is_empty:
@@ -140,7 +145,7 @@ def _saved(
     return with_history(record, kept)
 
 
-def _show(record: BuiltRecord, options: Options) -> None:
+def _show(record: "BuiltRecord", options: Options) -> None:
     from fitcalc.present.as_built_tables import built_heading, built_tables, reading_notes
 
     if options.out:

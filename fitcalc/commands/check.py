@@ -1,5 +1,7 @@
 """`fitcalc check` and `fitcalc fit`: how the driver sits, and the rework."""
 
+from typing import TYPE_CHECKING
+
 from fitcalc.commands.asking import (
     COMPUTED,
     SOMETHING_FAILS,
@@ -18,7 +20,9 @@ from fitcalc.commands.asking import (
 from fitcalc.commands.printing import print_json, print_tables, table_text
 from fitcalc.documents.setup import Setup
 from fitcalc.documents.store import save
-from fitcalc.present.record import ResultRecord
+
+if TYPE_CHECKING:
+    from fitcalc.present.record import ResultRecord
 
 
 def add(commands: Commands) -> None:
@@ -62,7 +66,7 @@ def _fit(options: Options) -> int:
     return SOMETHING_FAILS if found.after.anything_fails else COMPUTED
 
 
-def _show(record: ResultRecord, options: Options) -> None:
+def _show(record: "ResultRecord", options: Options) -> None:
     from fitcalc.present.summary import heading, left_out, tables
 
     if options.json:

@@ -2,13 +2,16 @@
 
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from fitcalc.commands.asking import Options, today
-from fitcalc.fit.result import Result
-from fitcalc.present.chart import Chart
+
+if TYPE_CHECKING:
+    from fitcalc.fit.result import Result
+    from fitcalc.present.chart import Chart
 
 
-def write_charts(charts: Sequence[Chart], options: Options, result: Result) -> None:
+def write_charts(charts: "Sequence[Chart]", options: Options, result: "Result") -> None:
     """One page for each plot, as PDF, SVG or PNG by the name's ending; said where a person reads."""
     from fitcalc.paper.chart_file import write_chart_file
     from fitcalc.paper.job import about_result

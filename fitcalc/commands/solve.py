@@ -1,6 +1,7 @@
 """`fitcalc solve` and `fitcalc effort`: the least work that passes, and what work costs."""
 
 import argparse
+from typing import TYPE_CHECKING
 
 from fitcalc.commands.asking import (
     COMPUTED,
@@ -21,7 +22,9 @@ from fitcalc.commands.asking import (
 from fitcalc.commands.printing import print_json, print_tables
 from fitcalc.commands.waiting import watched
 from fitcalc.documents.store import save
-from fitcalc.present.solve_record import SolveRecord
+
+if TYPE_CHECKING:
+    from fitcalc.present.solve_record import SolveRecord
 
 LEAST_CHANCE, MOST_CHANCE = 0.5, 0.99
 
@@ -55,7 +58,7 @@ def _solve(options: Options) -> int:
     return COMPUTED if record.passes else SOMETHING_FAILS
 
 
-def _found(options: Options) -> SolveRecord:
+def _found(options: Options) -> "SolveRecord":
     from fitcalc.fit.robust import robust
     from fitcalc.fit.solve import solve
     from fitcalc.present.solve_record import robust_record, solve_record

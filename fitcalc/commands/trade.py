@@ -21,7 +21,6 @@ from fitcalc.commands.printing import print_json, print_tables
 from fitcalc.commands.waiting import watched
 from fitcalc.documents.car import Car
 from fitcalc.errors import InputError
-from fitcalc.fit.variables import variables_for
 
 
 def add(commands: Commands) -> None:
@@ -68,8 +67,9 @@ def _pair(options: Options, car: Car) -> tuple[str, str] | None:
     if not options.pair:
         return None
     first, second = options.pair
+    allowed = _allowed(car)
     for name in (first, second):
-        if name not in [each.path for each in variables_for(car)]:
+        if name not in allowed:
             raise InputError("--pair", name, f"must be what this car allows to change: {_movable(car)}")
     if first == second:
         raise InputError("--pair", f"{first} twice", "must name two different changes")
@@ -77,4 +77,10 @@ def _pair(options: Options, car: Car) -> tuple[str, str] | None:
 
 
 def _movable(car: Car) -> str:
-    return ", ".join(each.path for each in variables_for(car)) or "nothing"
+    return ", ".join(_allowed(car)) or "nothing"
+
+
+def _allowed(car: Car) -> list[str]:
+    from fitcalc.fit.variables import variables_for
+
+    return [each.path for each in variables_for(car)]

@@ -3,12 +3,15 @@
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
+from typing import TYPE_CHECKING
 
-from fitcalc.fit.progress import Progress
+if TYPE_CHECKING:
+    from fitcalc.fit.progress import Progress
+
 
 
 @contextmanager
-def watched(doing: str) -> Iterator[Progress]:
+def watched(doing: str) -> "Iterator[Progress]":
     """A progress to hand to a calculation: one line on a terminal, wiped at the end; nothing elsewhere."""
     shown = sys.stderr.isatty()
 

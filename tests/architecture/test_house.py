@@ -41,12 +41,12 @@ def test_packages_export_nothing():
             assert all(isinstance(node, ast.Expr | ast.Assign) for node in body), path
 
 
-def loaded_by(code):
+def loaded_by(code, parts=1):
     listing = subprocess.run(
         [
             sys.executable,
             "-c",
-            f"import sys\n{code}\nprint(*sorted({{name.split('.')[0] for name in sys.modules}}))",
+            f"import sys\n{code}\nprint(*{{'.'.join(name.split('.')[:parts]) for name in sys.modules}})",
         ],
         capture_output=True,
         text=True,
@@ -64,3 +64,8 @@ def test_commands_load_no_heavy_library(command):
 
 def test_the_package_door_is_free():
     assert loaded_by("import fitcalc").isdisjoint({*HEAVY, "numpy", "pydantic", "shapely"})
+
+
+def test_a_command_s_calculation_is_loaded_when_it_runs():
+    rooms = {f"fitcalc.{room}" for room in ("posture", "making", "checks", "fit", "paper", "window")}
+    assert loaded_by("import fitcalc.cli", parts=2).isdisjoint(rooms)
