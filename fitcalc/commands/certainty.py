@@ -17,7 +17,7 @@ from fitcalc.commands.asking import (
     setup_of,
     whole_number,
 )
-from fitcalc.commands.pictures import write_charts
+from fitcalc.commands.pictures import require_picture, write_charts
 from fitcalc.commands.printing import print_json, print_tables
 from fitcalc.commands.waiting import watched
 
@@ -53,6 +53,7 @@ def _certainty(options: Options) -> int:
     from fitcalc.present.certainty_record import certainty_record
     from fitcalc.present.certainty_tables import certainty_heading, certainty_tables
 
+    require_picture(options)
     car, driver, setup, rules = car_of(options), driver_of(options), setup_of(options), options.rules
     result = fit(car, driver, rules).after if setup is None else evaluate(car, driver, setup, rules)
     with watched("drawing cars and bodies") as progress:

@@ -23,7 +23,7 @@ from fitcalc.commands.asking import (
     setup_of,
     whole_number,
 )
-from fitcalc.commands.pictures import write_charts
+from fitcalc.commands.pictures import require_picture, write_charts
 from fitcalc.commands.printing import print_json, print_tables
 from fitcalc.commands.waiting import watched
 from fitcalc.documents.driver import Driver, Measurements
@@ -108,6 +108,7 @@ def _coverage(options: Options) -> int:
     from fitcalc.present.coverage_record import coverage_record
     from fitcalc.present.coverage_tables import coverage_charts, coverage_heading, coverage_tables
 
+    require_picture(options)
     car, setup, rules = car_of(options), setup_of(options) or Setup(), options.rules
     somebody = Driver(name="the published population", measurements=Measurements(stature=1700.0))
     result = evaluate(car, somebody, setup, rules)

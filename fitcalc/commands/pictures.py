@@ -5,10 +5,19 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from fitcalc.commands.asking import Options, today
+from fitcalc.errors import InputError
 
 if TYPE_CHECKING:
     from fitcalc.fit.result import Result
     from fitcalc.present.chart import Chart
+
+KINDS = (".pdf", ".svg", ".png")
+
+
+def require_picture(options: Options) -> None:
+    """Refuses a name that no picture can have, before anything is worked out."""
+    if options.out and Path(options.out).suffix.lower() not in KINDS:
+        raise InputError("--out", options.out, f"must end in {', '.join(KINDS)}")
 
 
 def write_charts(charts: "Sequence[Chart]", options: Options, result: "Result") -> None:

@@ -16,7 +16,7 @@ from fitcalc.commands.asking import (
     driver_of,
     setup_of,
 )
-from fitcalc.commands.pictures import write_charts
+from fitcalc.commands.pictures import require_picture, write_charts
 from fitcalc.commands.printing import print_json, print_tables
 from fitcalc.commands.waiting import watched
 from fitcalc.documents.car import Car
@@ -44,6 +44,7 @@ def _trade(options: Options) -> int:
     from fitcalc.present.trade_tables import trade_heading, trade_tables
     from fitcalc.present.usual_trade import usual_trade
 
+    require_picture(options)
     car, driver, own = car_of(options), driver_of(options), setup_of(options)
     pair = _pair(options, car)
     with watched("drawing the map") as progress:

@@ -16,14 +16,14 @@ class Change(Document):
 
     low: float | None = quantity(
         "low",
-        "How far the negative way; the car's own end holds too, and 0 forbids it.",
+        "Count from as found, the negative way; the car's own end holds too, and 0 forbids it.",
         "mm or deg",
         (-400, 0),
         None,
     )
     high: float | None = quantity(
         "high",
-        "How far the positive way; the car's own end holds too, and 0 forbids it.",
+        "Count from as found, the positive way; the car's own end holds too, and 0 forbids it.",
         "mm or deg",
         (0, 400),
         None,

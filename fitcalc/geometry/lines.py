@@ -68,8 +68,9 @@ def behind_on_profile(centre: Points, radius: Mm, profile: Points) -> tuple[Poin
         The rearmost such point, `(n, 3)` at the centre's y, and whether there is one; where there is none, the point
         of the profile nearest to the centre.
     """
-    radius = np.broadcast_to(radius, len(centre))
-    runs = _runs(len(centre), len(profile))
+    count = max(len(centre), np.size(radius))
+    centre, radius = np.broadcast_to(centre, (count, 3)), np.broadcast_to(radius, count)
+    runs = _runs(count, len(profile))
     places, found = zip(*(_behind(centre[run], radius[run], profile) for run in runs), strict=True)
     return np.concatenate(places), np.concatenate(found)
 

@@ -114,21 +114,27 @@ def certainty_record(result: Result, sure: Certainty) -> CertaintyRecord:
         lengths=list(_lengths(result, sure)),
         needed=[_interval(each, None, _needed_value(result, each)) for each in sure.lengths],
         figures=list(_figures(result, sure)),
-        odds=[
-            OddsRecord(
-                id=each.id,
-                label=each.label,
-                wanted=wanted_span(checks[each.id]) if each.id in checks else "",
-                passes=each.passes,
-                draws=each.draws,
-            )
-            for each in sure.odds
-        ],
+        odds=odds_records(result, sure),
         never=[each for each in broken_records(result) if each.id not in moved],
         again=list(_again(sure, checks)),
         complete=sure.complete,
         cautions=list(CAUTIONS),
     )
+
+
+def odds_records(result: Result, sure: Certainty) -> list[OddsRecord]:
+    """How likely each check passes, the least likely first."""
+    wanted = {check.id: wanted_span(check) for check in result.checks}
+    return [
+        OddsRecord(
+            id=each.id,
+            label=each.label,
+            wanted=wanted.get(each.id, ""),
+            passes=each.passes,
+            draws=each.draws,
+        )
+        for each in sure.odds
+    ]
 
 
 def _lengths(result: Result, sure: Certainty) -> Iterator[LengthRecord]:

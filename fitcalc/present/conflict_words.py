@@ -53,7 +53,7 @@ def _mending(ways: Sequence[Way], labels: Mapping[str, str]) -> str:
     """What one part, moved far enough for all of them, would mend."""
     far = max(ways, key=lambda way: way.amount)
     mended = "; ".join(_together([(labels[way.mends], "") for way in ways]))
-    return f"{_capital(_doing(far))} would mend {mended}; other limits would stay broken."
+    return f"{_capital(_doing(far))} would mend {mended}; not everything would pass then."
 
 
 def _never(clashes: Sequence[Clash]) -> Iterator[str]:

@@ -13,12 +13,16 @@ from fitcalc.fit.result import Result
 from fitcalc.fit.robust import Robust
 from fitcalc.fit.solve import Rework, Solution
 from fitcalc.fit.variables import AS_GIVEN, Variable, value_at, variables_for
+from fitcalc.present.certainty_record import OddsRecord, odds_records
 from fitcalc.present.change_words import title_of, told
 from fitcalc.present.conflict_words import conflict_sentences, way_sentences
 from fitcalc.present.parts import Record
 from fitcalc.present.record import CheckRecord, check_rows
 from fitcalc.present.wanted import BrokenRecord, broken_records
 from fitcalc.present.wording import CAUTIONS
+
+UNSURE = 6
+"""So many checks are named that are least sure."""
 
 
 class ChangeRecord(Record):
@@ -79,6 +83,9 @@ class SolveRecord(Record):
     conflict: list[str] = Field(description="Which limits shut each other out.")
     ways: list[str] = Field(description="What single change of the car would make room.")
     chance: ChanceRecord | None = Field(description="Only where a probability was asked for.")
+    uncertain: list[OddsRecord] = Field(
+        description="The checks least likely to pass; with a probability only."
+    )
     allowed: list[AllowedRecord]
     checks: list[CheckRecord] = Field(description="With the best rework.")
     complete: bool = Field(description="False where the search was stopped before its end.")
@@ -115,6 +122,7 @@ def solve_record(
         conflict=[] if conflict is None else conflict_sentences(conflict),
         ways=[] if conflict is None else way_sentences(conflict, all(each.movable for each in best.broken)),
         chance=None,
+        uncertain=[],
         allowed=[_allowed(each) for each in variables],
         checks=check_rows(results[0]),
         complete=solution.complete,
@@ -132,8 +140,15 @@ def robust_record(
 ) -> SolveRecord:
     """The record of a rework that is to pass with a probability, 0 to 1."""
     plain = solve_record(car, driver, found.solution, rules, effort)
+    result = evaluate(car, driver, found.solution.best.setup, rules)
+    open_ones = [each for each in odds_records(result, found.certainty) if each.passes < 1.0][:UNSURE]
     chance = ChanceRecord(asked=asked, reached=found.probability, enough=found.reached)
-    return plain.model_copy(update={"chance": chance})
+    more = {"chance": chance, "uncertain": open_ones, "others": []}
+    if not plain.passes:
+        return plain.model_copy(update=more)
+    # what shuts out a task with margins added is no news where the rework passes without them
+    verdict = f"With room for what is uncertain: {_amount_of_work(plain.best)}. It passes as measured."
+    return plain.model_copy(update=more | {"verdict": verdict, "conflict": [], "ways": []})
 
 
 def _rework(
@@ -190,13 +205,17 @@ def _verdict(best: ReworkRecord, variables: tuple[Variable, ...]) -> str:
         return f"No allowed rework passes. The nearest to it leaves {_limits(movable, False)} broken.{left}"
     if not best.changes:
         return f"Nothing to change{': everything passes as found' if not still else ''}.{left}"
-    plural = "change" if len(best.changes) == 1 else "changes"
-    much = f"{len(best.changes)} {plural}, about {best.minutes:.0f} minutes at the bench"
+    much = _amount_of_work(best)
     return (
         f"The least work that passes: {much}."
         if not still
         else f"All that can be mended is, with {much}.{left}"
     )
+
+
+def _amount_of_work(best: ReworkRecord) -> str:
+    plural = "change" if len(best.changes) == 1 else "changes"
+    return f"{len(best.changes)} {plural}, about {best.minutes:.0f} minutes at the bench"
 
 
 def _limits(count: int, stay: bool = True) -> str:

@@ -2,6 +2,8 @@
 
 from collections.abc import Sequence
 
+from fitcalc.present.certainty_record import OddsRecord
+from fitcalc.present.certainty_tables import percent
 from fitcalc.present.change_words import WORKS
 from fitcalc.present.solve_record import AllowedRecord, ReworkRecord, SolveRecord
 from fitcalc.present.tables import Table
@@ -26,8 +28,9 @@ def solve_tables(record: SolveRecord) -> list[Table]:
         broken_table([each for each in record.best.broken if each.movable], "What it leaves broken"),
         broken_table(
             [each for each in record.best.broken if not each.movable],
-            "Broken whatever is changed of this list",
+            "Broken whatever is changed: no allowed change moves it",
         ),
+        uncertain_table(record.uncertain),
         others_table(record.others),
         allowed_table(record.allowed),
     ]
@@ -53,6 +56,12 @@ def broken_table(broken: Sequence[BrokenRecord], title: str) -> Table:
         for each in broken
     )
     return Table(title, ("what", "value", "wanted", "lacking", "remedy"), rows)
+
+
+def uncertain_table(uncertain: Sequence[OddsRecord]) -> Table:
+    """What is least sure with the best rework."""
+    rows = tuple((percent(each.passes), each.label, each.wanted) for each in uncertain)
+    return Table("What is least sure with it", ("passes", "what", "wanted"), rows)
 
 
 def others_table(others: Sequence[ReworkRecord]) -> Table:
@@ -93,8 +102,8 @@ def _leaves(rework: ReworkRecord) -> str:
 def _chance(record: SolveRecord) -> str:
     chance = record.chance
     assert chance is not None
-    reached = f"{100 * chance.reached:.0f} %"
+    reached = percent(chance.reached)
     if chance.enough:
-        return f"It passes with a probability of {reached}; {100 * chance.asked:.0f} % were asked for."
-    wish = f"No rework was found that passes with {100 * chance.asked:.0f} %"
+        return f"It passes with a probability of {reached}; {percent(chance.asked)} were asked for."
+    wish = f"No rework was found that passes with {percent(chance.asked)}"
     return f"{wish}; this one, the likeliest, does with {reached}. Measure again what `fitcalc certainty` names first."
