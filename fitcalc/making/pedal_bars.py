@@ -46,7 +46,7 @@ def bar_job(name: str, pedal: Pedal, rework: PedalRework, worked: OnPedal) -> Ba
     bar, lean = pedal.bar, foot_lean(pedal, worked)
     return BarJob(
         foot=FootForce(np.full_like(lean, design_load(name).force), lean, np.full_like(lean, SIDEWAYS)),
-        reach=_reach(pedal, rework, len(lean)),
+        reach=_reach(pedal, rework),
         section=bar_section(bar.shape, column(bar.depth), column(bar.thickness)),
         material=material(bar.material),
         joint=joint_of(bar),
@@ -110,12 +110,12 @@ def mix_in_band(pedal: Pedal, rework: PedalRework, worked: OnPedal, band: Floats
     return mix_for_reach(found, toward, reach, allowed, column(pedal.max_stand_off)), reach
 
 
-def _reach(pedal: Pedal, rework: PedalRework, count: int) -> Reach:
+def _reach(pedal: Pedal, rework: PedalRework) -> Reach:
     """Root to pad of both bars: a bolted one is held at its first bolt, an edge distance inside the old arm."""
     inside = column(pedal.bar.edge) if pedal.bar.joint == "bolted" else column(0.0)
     longer, stand_off = (
-        np.broadcast_to(np.where(size > 0.0, size + inside, 0.0), (count,))
+        np.where(size > 0.0, size + inside, 0.0)
         for size in (column(rework.longer_arm), column(rework.stand_off))
     )
     off = np.maximum(np.abs(slide(motion(pedal, rework))), BALL_OFF_MIDDLE * column(pedal.pad_height))
-    return Reach(longer, stand_off, np.broadcast_to(off, (count,)))
+    return Reach(*np.broadcast_arrays(longer, stand_off, off))
