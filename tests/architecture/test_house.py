@@ -46,7 +46,7 @@ def loaded_by(code, parts=1):
         [
             sys.executable,
             "-c",
-            f"import sys\n{code}\nprint(*{{'.'.join(name.split('.')[:parts]) for name in sys.modules}})",
+            f"import sys\n{code}\nprint(*{{'.'.join(name.split('.')[:{parts}]) for name in sys.modules}})",
         ],
         capture_output=True,
         text=True,
