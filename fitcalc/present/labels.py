@@ -62,6 +62,21 @@ class Place:
 
 
 @dataclass(frozen=True)
+class Way:
+    """How far from home a text stands, mm.
+
+    Attributes:
+        at_home: it stands where it would rather be, turned along its line.
+        leads: a thin line runs from it to its point.
+    """
+
+    right: float
+    up: float
+    at_home: bool
+    leads: bool
+
+
+@dataclass(frozen=True)
 class Wish:
     """A text with the place it would rather have, and the point it belongs to."""
 
@@ -105,6 +120,36 @@ def places(
             continue
         taken = np.vstack([taken, box])
         found[each.key] = place
+    return found
+
+
+def carried(picture: Picture, size: float, before: Mapping[str, Way]) -> Mapping[str, Place]:
+    """Places of a picture in motion: every text keeps the way from home that it had; one that is new is left out.
+
+    Args:
+        picture: the drawing.
+        size: height of the lettering, in mm of the car.
+        before: as from `ways`, of the picture when it last stood still.
+    """
+    found: dict[str, Place] = {}
+    for each in picture.primitives:
+        way = before.get(each.key) if lettering(each) else None
+        if way is not None:
+            now = wish(each, size)
+            at = now.home[0] + way.right, now.home[1] + way.up
+            found[each.key] = Place(at, now.turn if way.at_home else 0.0, now.owner if way.leads else None)
+    return found
+
+
+def ways(picture: Picture, size: float, places: Mapping[str, Place]) -> dict[str, Way]:
+    """How far each text stands from home, by the key of its primitive."""
+    found: dict[str, Way] = {}
+    for each in picture.primitives:
+        place = places.get(each.key)
+        if place is not None:
+            home = wish(each, size).home
+            right, up = place.at[0] - home[0], place.at[1] - home[1]
+            found[each.key] = Way(right, up, right == 0.0 == up, place.leader is not None)
     return found
 
 

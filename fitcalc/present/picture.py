@@ -227,8 +227,8 @@ def bounds_of(primitives: Iterable[Primitive]) -> Bounds:
     points = [point for primitive in primitives for point in points_of(primitive)]
     if not points:
         return (0.0, 0.0, 0.0, 0.0)
-    (left, bottom), (right, top) = np.min(points, axis=0).tolist(), np.max(points, axis=0).tolist()
-    return (left, bottom, right, top)
+    across, up = zip(*points, strict=True)
+    return (min(across), min(up), max(across), max(up))
 
 
 def seen(points: Points, view: View) -> XY:

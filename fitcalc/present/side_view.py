@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Iterator
 
+from fitcalc.documents.car import Car
 from fitcalc.fit.result import Result
 from fitcalc.present.annotations import annotations
 from fitcalc.present.body_drawing import (
@@ -17,6 +18,7 @@ from fitcalc.present.harness_drawing import harness_drawing
 from fitcalc.present.limit_areas import hoop_band, hoop_line, limit_areas
 from fitcalc.present.picture import Picture, Primitive, bounds_of
 from fitcalc.present.rework_marks import handles, rework_dimensions
+from fitcalc.present.same import once
 from fitcalc.present.seat_and_pedals import pedals_beside, pedals_found, rails, seat_beside, wheel_beside
 from fitcalc.present.titles import legend, title
 
@@ -55,9 +57,7 @@ def _drawn(
     car, setup = result.car, result.setup
     yield from limit_areas(result, "side", emphasis)
     yield from hoop_band(result)
-    yield from surroundings(car)
-    yield from axle(car, "side")
-    yield from rails(car)
+    yield from _behind(car)
     if found is not None:
         yield from _as_found(found)
     for name in ("clutch", "brake"):
@@ -69,7 +69,7 @@ def _drawn(
     yield from seat_beside(car, setup)
     yield from pedals_beside(car, result.sitting)
     yield from wheel_beside(car, setup)
-    yield from in_front(car)
+    yield from _before(car)
     yield from hoop_line(result)
     if other is not None:
         yield from silhouette(other, "side", OTHER)
@@ -79,6 +79,21 @@ def _drawn(
     yield from handles(result, "side")
 
 
+@once
+def _behind(car: Car) -> Iterator[Primitive]:
+    """What of the car lies behind the driver, and moves with nothing."""
+    yield from surroundings(car)
+    yield from axle(car, "side")
+    yield from rails(car)
+
+
+@once
+def _before(car: Car) -> Iterator[Primitive]:
+    """What of the car lies before the driver."""
+    yield from in_front(car)
+
+
+@once
 def _as_found(found: Result) -> Iterator[Primitive]:
     yield from silhouette(found, "side", FOUND)
     yield from seat_beside(found.car, found.setup, "found seat", "as found")

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QToolButton,
 from fitcalc.errors import InputError
 from fitcalc.present.chosen import view_of
 from fitcalc.present.picture import AXES, XY, Handle, View, in_inches
-from fitcalc.window.drags import AXIS_NAMES, dragged, live_text
+from fitcalc.window.drags import AXIS_NAMES, Grip, dragged, gripped
 from fitcalc.window.edits import Gesture
 from fitcalc.window.live import Live
 from fitcalc.window.look import Look
@@ -44,7 +44,7 @@ class Centre(QWidget):
         self.view: View = "side"
         self.looked_at = ""
         self._check, self._car = "", session.work.car.key
-        self._held: tuple[Handle, Work, Gesture] | None = None
+        self._held: tuple[Grip, Work, Gesture] | None = None
         self.sketch = SketchView(self)
         self.buttons: dict[str, QToolButton] = {}
         self.found = QCheckBox("as foun&d", self)
@@ -85,7 +85,7 @@ class Centre(QWidget):
         picture = picture_of(drawn, self.view, self.found.isChecked(), emphasis)
         inches = self._session.preferences.inches
         self.sketch.set_inches(inches)
-        self.sketch.show_picture(in_inches(picture) if inches else picture)
+        self.sketch.show_picture(in_inches(picture) if inches else picture, in_motion=self._held is not None)
         self.photo.refresh(self.view)
         if not (self._held or self.picker.is_picking):
             self.live.say(self.sweep.words)
@@ -224,15 +224,16 @@ class Centre(QWidget):
             handle = self._handle(ref)
             if handle is None:
                 return
-            name, _ = live_text(self._session.work, handle)
-            self._held = (handle, self._session.work, self._session.gesture(name))
-        handle, begun, gesture = self._held
+            work = self._session.work
+            grip = gripped(work, handle)
+            self._held = (grip, work, self._session.gesture(grip.name))
+        grip, begun, gesture = self._held
         try:
-            gesture.move(dragged(begun, handle, (right, up), self.view))
+            gesture.move(dragged(begun, grip, (right, up), self.view))
         except InputError as error:
             self.live.say(str(error))
             return
-        self._show_live(handle)
+        self._show_live(grip)
 
     def _drop(self, ref: str, right: float, up: float) -> None:
         if self._held is None:
@@ -249,23 +250,22 @@ class Centre(QWidget):
     def _end_drag(self) -> None:
         self._held = None
         self.live.say(self.sweep.words)
+        self.refresh()
         self._session.hurry()
 
     def _handle(self, ref: str) -> Handle | None:
         about = self.sketch.picture.about(ref) if self.sketch.picture else ()
         return next((each for each in about if isinstance(each, Handle)), None)
 
-    def _show_live(self, handle: Handle) -> None:
-        name, unit = live_text(self._session.work, handle)
-        value = at_ref(self._session.work, handle.ref)
-        shown = self._session.shown
+    def _show_live(self, grip: Grip) -> None:
+        value, shown = at_ref(self._session.work, grip.handle.ref), self._session.shown
         if isinstance(value, float):
-            self.live.say(f"{name} {shown.signed(value, unit)}")
+            self.live.say(f"{grip.name} {shown.signed(value, grip.unit)}")
         else:
             places = (
                 f"{axis} {shown.amount(getattr(value, axis), 'mm')}" for axis in "xyz" if hasattr(value, axis)
             )
-            self.live.say(f"{name}: {', '.join(places)}")
+            self.live.say(f"{grip.name}: {', '.join(places)}")
 
     def _measure(self, on: bool) -> None:
         if on:

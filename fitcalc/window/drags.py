@@ -1,5 +1,7 @@
 """What a drag in the sketch means for the documents: how far something moves along what holds it."""
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from fitcalc.geometry.degrees import atan2d
@@ -13,26 +15,41 @@ WHOLE = 1.0
 """A dragged point snaps to whole millimetres."""
 
 
-def dragged(work: Work, handle: Handle, place: XY, view: View) -> Work:
+@dataclass(frozen=True)
+class Grip:
+    """A grip as it was taken.
+
+    Attributes:
+        control: what it changes of the rework; None where it moves a point of the car.
+        name, unit: of what it changes.
+    """
+
+    handle: Handle
+    control: Control | None
+    name: str
+    unit: str
+
+
+def gripped(work: Work, handle: Handle) -> Grip:
+    """What taking a grip means."""
+    if handle.ref.startswith("setup."):
+        control = control_at(work.car.document, handle.ref)
+        return Grip(handle, control, control.title, control.unit)
+    return Grip(handle, None, handle.ref.rpartition(".")[2].replace("_", " "), "mm")
+
+
+def dragged(work: Work, grip: Grip, place: XY, view: View) -> Work:
     """The work with a grip taken from where it stood to a place in the view, as far as the car allows.
 
     Raises:
         InputError: the car would not be valid.
     """
-    if handle.ref.startswith("setup."):
-        control = control_at(work.car.document, handle.ref)
-        return with_ref(work, handle.ref, snapped(control, _changed(work, handle, place)))
+    handle = grip.handle
+    if grip.control is not None:
+        return with_ref(work, handle.ref, snapped(grip.control, _changed(work, handle, place)))
     axes = (AXIS_NAMES[axis] for axis in AXES[view])
     moved = {axis: round(value / WHOLE) * WHOLE for axis, value in zip(axes, place, strict=True)}
     return with_ref(work, handle.ref, dict(at_ref(work, handle.ref)) | moved)
-
-
-def live_text(work: Work, handle: Handle) -> tuple[str, str]:
-    """What a drag changes and the unit of it."""
-    if handle.ref.startswith("setup."):
-        control = control_at(work.car.document, handle.ref)
-        return control.title, control.unit
-    return handle.ref.rpartition(".")[2].replace("_", " "), "mm"
 
 
 def _changed(work: Work, handle: Handle, place: XY) -> float:

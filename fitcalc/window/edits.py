@@ -57,6 +57,8 @@ class Gesture:
         """Shows where the drag would lead."""
         if after != self._session.work:
             self._session.preview(after)
+        else:
+            self._session.keep_waiting()
 
     def commit(self) -> None:
         """Ends the drag as one undo step."""

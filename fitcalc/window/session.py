@@ -164,6 +164,11 @@ class Session(QObject):
         if self._rest.isActive():
             self._ask()
 
+    def keep_waiting(self) -> None:
+        """The hand has not come to rest yet, though it changed nothing."""
+        if self._rest.isActive():
+            self._rest.start(REST)
+
     def finish_evaluation(self) -> None:
         """Waits until the results fit the work."""
         if self._rest.isActive() or self.evaluation.is_busy or not self.results.is_checked:

@@ -311,3 +311,16 @@ def test_every_length_in_the_words_has_its_inches():
         for each in picture(Setup(seat_travel=40.0), drawer).primitives:
             says_number = isinstance(each, Text | Dimension) and any(map(str.isdigit, each.text))
             assert not says_number or each.inches or "°" in each.text
+
+
+def test_words_go_along_in_motion_and_find_new_places_at_rest(sketch):
+    before, after = picture(), picture(Setup(seat_travel=40.0))
+    sketch.show_picture(replace(before, view="plan"))
+    sketch.show_picture(before)
+    where = dict(sketch._ways)
+    sketch.show_picture(after, in_motion=True)
+    assert sketch._ways == where
+    shown = {key for key, mark in sketch._marks._marks.items() if mark._words and mark._words.isVisible()}
+    assert shown == where.keys() & {each.key for each in after.primitives}
+    sketch.show_picture(after)
+    assert sketch._ways != where

@@ -4,7 +4,7 @@ from PySide6.QtCore import QEvent, QPoint, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QFontInfo, QPainter, QResizeEvent, QTransform
 from PySide6.QtWidgets import QFrame, QGraphicsScene, QGraphicsView, QWidget
 
-from fitcalc.present.labels import places
+from fitcalc.present.labels import Way, carried, places, ways
 from fitcalc.present.picture import Bounds, Picture, bounds_of
 from fitcalc.window.sketch.furniture import SIDE, draw_furniture, margins
 from fitcalc.window.sketch.marks import Look, Marks
@@ -29,6 +29,7 @@ class Canvas(QGraphicsView):
         self._picture: Picture | None = None
         self._dark = self._inches = False
         self._marked = ""
+        self._ways: dict[str, Way] = {}
         self._follows_size = True
         self._set_up()
 
@@ -64,14 +65,20 @@ class Canvas(QGraphicsView):
         self._inches = inches
         self.viewport().update()
 
-    def show_picture(self, picture: Picture) -> int:
+    def show_picture(self, picture: Picture, in_motion: bool = False) -> int:
         """Shows a picture; of one that shares keys with the last only what differs is drawn anew.
+
+        Args:
+            picture: to show.
+            in_motion: others will follow at once, so that words go along and find no new places yet.
 
         Returns:
             How many items had to be touched.
         """
         is_new = self._picture is None or self._picture.view != picture.view
         self._picture = picture
+        if in_motion and not is_new and self._ways:
+            return self._show_moved(picture)
         if is_new:
             left, bottom, right, top = picture.bounds
             wide, high = right - left, top - bottom
@@ -85,9 +92,17 @@ class Canvas(QGraphicsView):
         if self._picture is None:
             return 0
         look = self._look()
-        where = places(self._picture, look.letters * look.unit, self._page(look.letters), thins_out=True)
+        size = look.letters * look.unit
+        where = places(self._picture, size, self._page(look.letters), thins_out=True)
+        self._ways = ways(self._picture, size, where)
         self.viewport().update()
         return self._marks.show(self._picture.primitives, where, look, self._marked)
+
+    def _show_moved(self, picture: Picture) -> int:
+        look = self._look()
+        where = carried(picture, look.letters * look.unit, self._ways)
+        self.viewport().update()
+        return self._marks.show(picture.primitives, where, look, self._marked)
 
     def _look(self) -> Look:
         letters = float(QFontInfo(self.font()).pixelSize())
