@@ -5,6 +5,7 @@ import pytest
 import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from shapely import affinity
 
 from fitcalc.geometry.ellipse import below_line, reach, touching_point
 from fitcalc.geometry.side import point
@@ -27,7 +28,7 @@ def test_circle_under_the_hoop_line():
 @settings(max_examples=60, deadline=None)
 def test_reach_agrees_with_a_fine_polygon(half_length, half_height, tilt):
     """Independent: a circle of 4 x 256 sides stretched by shapely; its sides cut 0.001 mm off."""
-    ring = shapely.affinity.scale(shapely.Point(0, 0).buffer(1.0, quad_segs=256), half_length, half_height)
+    ring = affinity.scale(shapely.Point(0, 0).buffer(1.0, quad_segs=256), half_length, half_height)
     way = np.array([np.cos(np.radians(tilt)), 0.0, np.sin(np.radians(tilt))])
     corners = np.array(ring.exterior.coords)
     expected = np.max(corners @ way[[0, 2]])
@@ -38,7 +39,7 @@ def test_reach_agrees_with_a_fine_polygon(half_length, half_height, tilt):
 
 def test_room_agrees_with_a_polygon_under_a_line():
     """Independent: shapely's distance from a stretched circle to the line."""
-    ring = shapely.affinity.scale(shapely.Point(1400, 700).buffer(1.0, quad_segs=256), 165.0, 132.0)
+    ring = affinity.scale(shapely.Point(1400, 700).buffer(1.0, quad_segs=256), 165.0, 132.0)
     line = shapely.LineString([(860, 765), (1650, 1060)])
     room = below_line(AT, np.array([165.0]), np.array([132.0]), LINE_FRONT, LINE_REAR)
     assert room[0] == pytest.approx(ring.distance(line), abs=2e-3)

@@ -41,6 +41,11 @@ def test_many_cases_take_the_line_in_runs_with_the_same_answers(times):
     assert np.hypot(*(place - centre)[found][:, ::2].T) == pytest.approx(70.0)
 
 
+def test_one_centre_may_have_many_radii():
+    place, found = behind_on_profile(POINTS[:1], np.array([60.0, 70.0]), LINE)
+    assert np.hypot(*(place - POINTS[:1])[found][:, ::2].T) == pytest.approx(np.array([60.0, 70.0])[found])
+
+
 def test_room_to_a_surface_is_signed_distance_to_its_nearest_piece():
     room = surface_room(POINTS[:, None], LINE, -1.0)
     above = POINTS[:, 2] > np.interp(POINTS[:, 0], LINE[:, 0], LINE[:, 2])
