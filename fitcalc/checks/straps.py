@@ -7,7 +7,8 @@ import numpy as np
 from fitcalc.checks.case import Case
 from fitcalc.documents.car_cockpit import Harness
 from fitcalc.documents.car_seat import Slot
-from fitcalc.geometry.side import LEFT, RIGHT, point, scaled, turned
+from fitcalc.geometry.degrees import unit
+from fitcalc.geometry.side import LEFT, RIGHT, across, point, scaled
 from fitcalc.posture.cases import column, xyz
 from fitcalc.units import Deg, Mm, Points
 
@@ -64,7 +65,8 @@ def slot_ends(slot: Slot, width: Mm, along: Points, case: Case) -> tuple[Points,
 def on_pelvis(case: Case, ahead: Mm, above: Mm) -> Points:
     """A point of the pelvis given for an upright trunk, leant back with it; on the middle plane."""
     trunk = case.sitting.trunk
-    return wide(trunk.hip + turned(point(-ahead, 0.0, above), np.zeros((1, 3)), trunk.recline), case)
+    up = unit(trunk.shoulder - trunk.hip)
+    return wide(trunk.hip + scaled(up, above) - scaled(across(up), ahead), case)
 
 
 def shoulder_anchor(harness: Harness, side: str, case: Case) -> Points:

@@ -8,7 +8,7 @@ from itertools import pairwise
 import numpy as np
 
 from fitcalc.geometry.degrees import acosd, atan2d, length, unit
-from fitcalc.geometry.lines import nearest_on_segment
+from fitcalc.geometry.lines import from_segment
 from fitcalc.geometry.side import across, at_y, dot, point
 from fitcalc.units import Bools, Deg, Floats, Mm, Points
 
@@ -67,9 +67,8 @@ def _offset_lines(line: Points, off: Mm) -> tuple[Points, Mm]:
 
 
 def _crosses(places: Points, line: Points, off: Mm) -> Bools:
-    centres = places[:, :, None]
-    near = nearest_on_segment(centres, line[:, None, :-1], line[:, None, 1:])
-    return np.any(length(near - centres) < off[:, None, None] - SLACK, axis=-1)
+    gaps = from_segment(places[:, :, None], line[:, None, :-1], line[:, None, 1:])
+    return np.any(gaps < off[:, None, None] - SLACK, axis=-1)
 
 
 def _onto_piece(foot: Points, reach: float, start: Points, end: Points, off: Mm) -> tuple[Deg, Bools]:

@@ -45,7 +45,10 @@ def nearest_on_segment(points: Points, start: Points, end: Points) -> Points:
 
 def from_segment(points: Points, start: Points, end: Points) -> Mm:
     """Distance of each point from a segment; a segment of no length is its start."""
-    return length(nearest_on_segment(points, start, end) - points)
+    along, offset = end - start, points - start
+    reach, size = dot(offset, along), np.maximum(dot(along, along), NO_LENGTH**2)
+    part = np.clip(reach / size, 0.0, 1.0)
+    return np.sqrt(np.maximum(dot(offset, offset) - part * (2.0 * reach - part * size), 0.0))
 
 
 def nearest_on_profile(points: Points, profile: Points) -> Points:

@@ -11,18 +11,17 @@ LEFT, RIGHT = -1.0, 1.0
 
 
 def point(x: Floats | float, y: Floats | float, z: Floats | float) -> Points:
-    """Points `(n, 3)` from coordinates that broadcast against each other."""
-    shape = np.broadcast(x, y, z).shape
-    coordinates = np.empty((3, *shape))
-    coordinates[0], coordinates[1], coordinates[2] = x, y, z
-    return coordinates.transpose(*range(1, len(shape) + 1), 0)
-
-
-def row_of(places: Sequence[Points]) -> Points:
-    """Several points, or rows of points, of each case as one row, `(n, k, ..., 3)`.
+    """Points `(n, ..., 3)` from coordinates that broadcast against each other.
 
     In memory the cases lie next to each other, so that one figure of many cases is worked out in one go.
     """
+    points = np.empty((3, *reversed(np.broadcast(x, y, z).shape))).T
+    points[..., 0], points[..., 1], points[..., 2] = x, y, z
+    return points
+
+
+def row_of(places: Sequence[Points]) -> Points:
+    """Several points, or rows of points, of each case as one row, `(n, k, ..., 3)`, in memory as `point` has them."""
     count, *rest = np.broadcast_shapes(*(place.shape for place in places))
     row = np.empty((len(places), *reversed(rest), count))
     for at, place in enumerate(places):
