@@ -48,7 +48,7 @@ def path_distance(shapes: Points, other: Points) -> Mm:
         other: `(n or 1, m, 3)`.
     """
     x, z = shapes[..., 0], shapes[..., 2]
-    paths = Sides(x[:, :-1], z[:, :-1], x[:, 1:], z[:, 1:])
+    paths = _from_to(x[:, :-1], z[:, :-1], x[:, 1:], z[:, 1:])
     squared = _least_of(_squared(*corner, paths) for corner in _corners(other[:, None]))
     return np.sqrt(squared.min(axis=(1, 2)))
 
@@ -109,12 +109,13 @@ def backed(line: Points, away: Points) -> Points:
 
 
 class Sides(NamedTuple):
-    """Sides from one corner to another in side view, each `(..., sides)`."""
+    """Sides in side view, each `(..., sides)`: where they start, which way they go, and the square of their length."""
 
     x: Floats
     z: Floats
-    end_x: Floats
-    end_z: Floats
+    along_x: Floats
+    along_z: Floats
+    size: Floats
 
 
 def _side_ends(outline: Points) -> tuple[Points, Points]:
@@ -125,7 +126,12 @@ def _side_ends(outline: Points) -> tuple[Points, Points]:
 
 def _sides_of(outline: Points) -> Sides:
     (x, end_x), (z, end_z) = _ends(outline[..., 0]), _ends(outline[..., 2])
-    return Sides(x, z, end_x, end_z)
+    return _from_to(x, z, end_x, end_z)
+
+
+def _from_to(x: Floats, z: Floats, end_x: Floats, end_z: Floats) -> Sides:
+    along_x, along_z = end_x - x, end_z - z
+    return Sides(x, z, along_x, along_z, along_x * along_x + along_z * along_z)
 
 
 def _ends(corners: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
@@ -151,15 +157,15 @@ def _groups(line: Points, size: int) -> Iterator[Points]:
 
 def _to_pieces(x: Floats, z: Floats, line: Points) -> Floats:
     """Square of the least distance of points from the pieces of a line."""
-    (start_x, start_z), (end_x, end_z) = line[:-1, ::2].T, line[1:, ::2].T
+    pieces = _from_to(line[:-1, 0], line[:-1, 2], line[1:, 0], line[1:, 2])
     if len(line) == 2:
-        return _squared(x, z, Sides(start_x, start_z, end_x, end_z))
-    return _squared(x[..., None], z[..., None], Sides(start_x, start_z, end_x, end_z)).min(axis=-1)
+        return _squared(x, z, pieces)
+    return _squared(x[..., None], z[..., None], pieces).min(axis=-1)
 
 
 def _each(sides: Sides) -> Iterator[Sides]:
     """One side after another, `(..., 1)`."""
-    return (Sides(*(end[..., at : at + 1] for end in sides)) for at in range(sides.x.shape[-1]))
+    return (Sides(*(part[..., at : at + 1] for part in sides)) for at in range(sides.x.shape[-1]))
 
 
 def _corners(outline: Points) -> Iterator[tuple[Floats, Floats]]:
@@ -177,10 +183,8 @@ def _separation(own: Points, other: Points) -> Mm:
 def _axes(outline: Points) -> tuple[Floats, Floats, Bools]:
     """Directions that may separate an outline from others: x and z, and whether each exists, `(..., directions)`."""
     sides = _sides_of(outline)
-    x, z = sides.end_x - sides.x, sides.end_z - sides.z
-    size = np.sqrt(x * x + z * z)
-    exist, size = size > 0.0, np.maximum(size, NO_SIDE)
-    x, z = x / size, z / size
+    size = np.maximum(np.sqrt(sides.size), NO_SIDE)
+    x, z, exist = sides.along_x / size, sides.along_z / size, sides.size > 0.0
     if outline.shape[-2] != 2:
         return z, -x, exist
     return (
@@ -208,12 +212,11 @@ def _distance(more: Points, fewer: Points) -> Mm:
 
 def _squared(x: Floats, z: Floats, sides: Sides) -> Floats:
     """Square of the distance of points from sides; a side of no length is its start."""
-    along_x, along_z = sides.end_x - sides.x, sides.end_z - sides.z
-    size = np.maximum(along_x * along_x + along_z * along_z, NO_SIDE)
     x, z = x - sides.x, z - sides.z
-    part = np.clip((x * along_x + z * along_z) / size, 0.0, 1.0)
-    x -= part * along_x
-    z -= part * along_z
+    reach = x * sides.along_x + z * sides.along_z
+    part = np.clip(reach / np.maximum(sides.size, NO_SIDE), 0.0, 1.0)
+    x -= part * sides.along_x
+    z -= part * sides.along_z
     return x * x + z * z
 
 
@@ -241,7 +244,7 @@ def _bulges(line: Points, solid: float) -> Points:
 def _room_to_points(shapes: Points, places: Points) -> Mm:
     """Least gap between outlines and single points `(j, 3)`, negative where one lies inside, `(...)`."""
     x, z = shapes[..., None, :, 0], shapes[..., None, :, 2]
-    sides = Sides(x, z, *(np.concatenate([each[..., 1:], each[..., :1]], axis=-1) for each in (x, z)))
+    sides = _from_to(x, z, *(np.concatenate([each[..., 1:], each[..., :1]], axis=-1) for each in (x, z)))
     together = 1 if len(places) <= FEW_PIECES else max(1, AT_ONCE // x.size)
     runs = (places[at : at + together] for at in range(0, len(places), together))
     return _least_of(_least_room(sides, run[:, None, 0], run[:, None, 2]) for run in runs)
@@ -249,8 +252,7 @@ def _room_to_points(shapes: Points, places: Points) -> Mm:
 
 def _least_room(sides: Sides, place_x: Floats, place_z: Floats) -> Mm:
     """Least gap of points `(m, 1)` from outlines of sides `(..., 1, k)`, negative where one lies inside, `(...)`."""
-    along_x, along_z = sides.end_x - sides.x, sides.end_z - sides.z
-    turn = along_x * (place_z - sides.z) - along_z * (place_x - sides.x)
+    turn = sides.along_x * (place_z - sides.z) - sides.along_z * (place_x - sides.x)
     inside = (_least(turn) >= 0.0) | (_most(turn) <= 0.0)
     gap = np.sqrt(_least(_squared(place_x, place_z, sides)))
     return np.where(inside, -gap, gap).min(axis=-1)
@@ -259,7 +261,7 @@ def _least_room(sides: Sides, place_x: Floats, place_z: Floats) -> Mm:
 def _nearest_corner(corners: Points, start: Points, end: Points) -> tuple[Points, Points, Mm]:
     """The corner nearest to any side, the nearest point of those sides, and the square of how far it is."""
     ends = (end[:, None, :, axis] for end in (start, end) for axis in (0, 2))
-    squared = _squared(corners[:, :, None, 0], corners[:, :, None, 2], Sides(*ends))
+    squared = _squared(corners[:, :, None, 0], corners[:, :, None, 2], _from_to(*ends))
     each, flat = np.arange(len(squared)), squared.reshape(len(squared), -1)
     best = flat.argmin(axis=1)
     side = best % squared.shape[2]
