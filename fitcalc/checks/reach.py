@@ -8,6 +8,7 @@ from fitcalc.checks.measured import measured, nearest_of, unmeasured
 from fitcalc.checks.surroundings import slugs
 from fitcalc.documents.car_cockpit import Control, SteeringWheel
 from fitcalc.geometry.degrees import length
+from fitcalc.geometry.side import row_of
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.sit import hands_at
 from fitcalc.units import Mm, Points
@@ -74,4 +75,4 @@ def _elbow_places(case: Case, wheel: SteeringWheel) -> tuple[Points, Points]:
     lock, trunk = column(wheel.lock), case.sitting.trunk
     turned = [hands_at(case.car, case.links, case.setup, trunk, turn * lock) for turn in TURNS]
     left, right = zip(*((arms[0].elbow, arms[1].elbow) for arms in turned if arms is not None), strict=True)
-    return np.stack(left, axis=1), np.stack(right, axis=1)
+    return row_of(left), row_of(right)

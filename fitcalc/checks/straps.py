@@ -7,8 +7,7 @@ import numpy as np
 from fitcalc.checks.case import Case
 from fitcalc.documents.car_cockpit import Harness
 from fitcalc.documents.car_seat import Slot
-from fitcalc.geometry.degrees import unit
-from fitcalc.geometry.side import LEFT, RIGHT, across, point, scaled
+from fitcalc.geometry.side import LEFT, RIGHT, across, leaning, point, scaled
 from fitcalc.posture.cases import column, xyz
 from fitcalc.units import Deg, Mm, Points
 
@@ -65,7 +64,7 @@ def slot_ends(slot: Slot, width: Mm, along: Points, case: Case) -> tuple[Points,
 def on_pelvis(case: Case, ahead: Mm, above: Mm) -> Points:
     """A point of the pelvis given for an upright trunk, leant back with it; on the middle plane."""
     trunk = case.sitting.trunk
-    up = unit(trunk.shoulder - trunk.hip)
+    up = leaning(trunk.recline)
     return wide(trunk.hip + scaled(up, above) - scaled(across(up), ahead), case)
 
 

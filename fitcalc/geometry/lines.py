@@ -90,9 +90,9 @@ def _behind(centre: Points, radius: Mm, profile: Points) -> tuple[Points, Bools]
     found, best = np.any(rearward, axis=0), np.where(rearward, hit_x, NOWHERE).argmax(axis=0)
     each = np.arange(best.size)
     place = point(hit_x[best, each], centre[:, 1], hit_z[best, each])
-    if np.all(found):
-        return place, found
-    return np.where(found[:, None], place, _nearest(centre, profile)), found
+    if not np.all(found):
+        place[~found] = _nearest(centre[~found], profile)
+    return place, found
 
 
 def _last_hits(centre: Points, radius: Mm, start: Points, end: Points) -> tuple[Floats, Floats, Bools]:

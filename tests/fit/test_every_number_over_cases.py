@@ -51,7 +51,7 @@ CAR_ONLY = (
     "head_restraint.x",
     "cockpit.side_half_width",
 )
-BODY = ("thigh", "shank", "trunk", "hip_breadth", "shoe_length", "thigh_radius", "mass")
+BODY = ("thigh", "shank", "heel_to_ball", "trunk", "hip_breadth", "shoe_length", "thigh_radius", "mass")
 
 
 def value(node, path):
