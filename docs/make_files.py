@@ -10,6 +10,7 @@ from fitcalc.documents.as_built import History, Readings
 from fitcalc.documents.car import Car
 from fitcalc.documents.declared import Declared, declared_at
 from fitcalc.documents.driver import Driver
+from fitcalc.documents.effort import Effort
 from fitcalc.documents.fields import Document, Point, SideMark
 from fitcalc.documents.setup import Setup
 
@@ -18,6 +19,7 @@ FILES: dict[str, type[Document]] = {
     "Car file": Car,
     "Driver file": Driver,
     "Setup file": Setup,
+    "Effort file": Effort,
     "Readings file": Readings,
     "History file": History,
 }
@@ -33,10 +35,17 @@ key that is not listed here. `format` is the version of the layout: older files 
 read, newer ones are refused and left as they are. Saving keeps comments, order and layout, and keeps the version before
 beside the file, as `name.toml~`.
 
-For programs: `fitcalc schema car`, `driver`, `setup`, `readings` or `history` prints the same as JSON Schema."""
+For programs: `fitcalc schema car`, `driver`, `setup`, `effort`, `readings` or `history` prints the same as JSON Schema."""
 POINTS = """A point is written in one line, as in `pivot = { x = 250, y = 0, z = 400, tolerance = 2, note = "bush" }`."""
 POINT, MARK = tuple(Point.model_fields), tuple(SideMark.model_fields)
-SAME = {"clutch": "brake", "throttle": "brake", "shoulder_right": "shoulder_left", "lap_right": "lap_left"}
+CHANGES = ("seat_raise", "recline", "box_travel", "wheel_spacer", "shoulder_anchor_raise", "stand_off", "longer_arm")
+SAME = {
+    "clutch": "brake",
+    "throttle": "brake",
+    "shoulder_right": "shoulder_left",
+    "lap_right": "lap_left",
+    **dict.fromkeys(CHANGES, "seat_travel"),
+}
 """Sections that are like another one of the same owner, so that their fields are listed once."""
 
 

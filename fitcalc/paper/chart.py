@@ -20,6 +20,8 @@ ROW = 1.6
 """Room above and below the words of a row together, mm."""
 RIGHT = 21.0
 """Room right of the plot of rows for words that stand there, mm."""
+EDGE = 4.0
+"""Room right of any other plot, for half of the last tick's words, mm."""
 DOT = 1.1
 SWATCH = (8.0, 2.2)
 PLOT = "plot"
@@ -87,7 +89,7 @@ def plot_strip(chart: Chart, room: float, most: float) -> Strip:
     left = max((width(line, LETTERS) for lines in names for line in lines), default=0.0) + TICK + GAP
     left += 0.0 if not chart.y.label else LEADING * LETTERS + GAP
     foot = TICK + GAP + 2 * LEADING * LETTERS + GAP
-    right = room - (RIGHT if not chart.y.ruled else GAP)
+    right = room - (RIGHT if not chart.y.ruled else EDGE)
     high = min(_height(chart, names, right - left), most - foot - GAP)
     plot = Plot(chart, (left, -GAP - high, right, -GAP))
     marks = (*_ground(plot, names), *_drawn(plot), *_rim(plot))

@@ -92,7 +92,8 @@ def even_ticks(low: float, high: float, most: int = 8) -> tuple[Tick, ...]:
     step = next(scale * nice for nice in NICE if scale * nice >= rough - 1e-12)
     first = math.ceil(low / step - 1e-9)
     count = math.floor(high / step + 1e-9) - first + 1
-    return tuple(Tick(step * (first + at), f"{step * (first + at):g}") for at in range(count))
+    places = (round(step * (first + at), 9) for at in range(count))
+    return tuple(Tick(place, f"{place:g}") for place in places)
 
 
 def ticks_at(places: Sequence[float]) -> tuple[Tick, ...]:

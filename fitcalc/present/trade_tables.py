@@ -40,7 +40,7 @@ def ranges_table(record: TradeRecord) -> Table:
         else (place_text(each.x, record.x), "nothing", each.nearest, "")
         for each in record.ranges
     )
-    return Table("What passes", (record.x.title, record.y.title, "below it", "above it"), rows)
+    return Table("What passes", (record.x.title, record.y.title, "limit below, or nearest", "limit above"), rows)
 
 
 def limits_table(record: TradeRecord) -> Table:
