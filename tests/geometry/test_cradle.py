@@ -51,6 +51,18 @@ def test_torso_lies_along_a_straight_back(lean):
     assert leaning_on(hip, 490.0, back, RADIUS) == pytest.approx(lean, abs=NEAR)
 
 
+def test_a_seat_elsewhere_holds_the_circle_in_the_same_way():
+    """Seat and back moved together; the back's upper piece leans away, so that the lower one is not met."""
+    away = np.array([300.0, 0.0, 80.0])
+    cushion, back = line((-400, 0), (0, 0)), line((0, 0), (0, 200), (400, 500))
+    here = resting_in(cushion, back, RADIUS, RADIUS)
+    there = resting_in(cushion + away, back + away, RADIUS, RADIUS)
+    assert there == pytest.approx(here + away, abs=NEAR)
+    leans = leaning_on(here, 490.0, back, RADIUS), leaning_on(there, 490.0, back + away, RADIUS)
+    assert leans[0] == pytest.approx(leans[1], abs=NEAR)
+    assert leans[0] > 5.0
+
+
 @given(st.floats(0, 80), st.floats(250, 500))
 def test_shoulder_circle_touches_the_back_first_where_shapely_says(bulge, height):
     """A back with a corner that stands toward the driver; leaning further by 0.01 deg would cross it."""

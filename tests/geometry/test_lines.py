@@ -45,6 +45,13 @@ def test_circle_beyond_the_floor_meets_it_carried_on():
     assert np.allclose(point, [[1050.0, 0, 100]])
 
 
+def test_a_floor_elsewhere_is_met_in_the_same_way():
+    away = np.array([700.0, 0.0, -50.0])
+    point, found = behind_on_profile(at(200, 120) + away, np.array([130.0]), profile_points(FLOOR) + away)
+    assert found[0]
+    assert np.allclose(point, [[250.0, 0, 0]] + away)
+
+
 @given(st.floats(-200, 1000), st.floats(-200, 400))
 def test_nearest_point_agrees_with_shapely(x, z):
     ours = nearest_on_profile(at(x, z), profile_points(FLOOR))[0]

@@ -13,7 +13,9 @@ from fitcalc.geometry.outlines import surface_room
 RANDOM = np.random.default_rng(3)
 XS = np.linspace(0.0, 1000.0, 400)
 LINE = np.column_stack([XS, np.zeros_like(XS), 5.0 * RANDOM.random(400)])
-POINTS = np.column_stack([RANDOM.uniform(-50, 1050, 30), RANDOM.uniform(-9, 9, 30), RANDOM.uniform(-40, 60, 30)])
+POINTS = np.column_stack(
+    [RANDOM.uniform(-50, 1050, 30), RANDOM.uniform(-9, 9, 30), RANDOM.uniform(-40, 60, 30)]
+)
 EXACT = {"rel": 1e-12, "abs": 1e-9}
 
 

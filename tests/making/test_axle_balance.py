@@ -41,7 +41,8 @@ def test_height_of_centre_from_lifting_the_rear():
 
 
 def test_tilt_of_a_lifted_axle():
-    assert balance.tilt_of_lift(np.r_[1150.0, 9999.0], np.r_[2300.0, 2300.0]) == pytest.approx([30.0, 90.0])
+    tilt = balance.tilt_of_lift(np.r_[1150.0, 9999.0, -9999.0], np.full(3, 2300.0))
+    assert tilt == pytest.approx([30.0, 90.0, -90.0])
 
 
 @pytest.mark.parametrize(

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from fitcalc.making import loads
 from fitcalc.making.bar_check import BarJob, check_bar, thinnest_stock
 from fitcalc.making.bar_loads import FootForce, Reach, foot_parts, on_longer_arm, on_stand_off
 from fitcalc.making.bolts import bolt
@@ -65,6 +66,38 @@ def test_bearing_is_limited_by_the_closer_of_next_bolt_and_edge(pitch, factor):
 def test_foot_force_keeps_its_size_when_it_leans():
     parts = foot_parts(foot(lean=10.0, sideways=SIDEWAYS))
     assert np.linalg.norm(parts) == pytest.approx(2000.0)
+
+
+@pytest.mark.parametrize("lean", [-12.0, 12.0])
+@pytest.mark.parametrize("aside", [-10.0, 10.0])
+def test_load_at_the_root_is_the_same_whichever_way_the_foot_leans(lean, aside):
+    """Moments by hand: 2000 N split into 1926.6 square, 409.5 along, 347.3 aside; the worst signs taken together."""
+    leaning, arms = foot(lean=lean, sideways=aside), reach(longer=50.0, stand_off=30.0, offset=-8.0)
+    longer, off = on_longer_arm(leaning, arms), on_stand_off(leaning, arms)
+    assert longer.bend_depth == pytest.approx(1926.57 * 50 + 409.51 * 30, rel=1e-4)
+    assert (longer.bend_width, longer.twist) == pytest.approx((347.30 * 50, 347.30 * 30), rel=1e-4)
+    assert off.bend_depth == pytest.approx(409.51 * 30 + 1926.57 * 8, rel=1e-4)
+    assert (off.bend_width, off.twist) == pytest.approx((347.30 * 30, 347.30 * 8), rel=1e-4)
+    assert (longer.push, off.push) == pytest.approx((-np.sign(lean) * 409.51, 1926.57), rel=1e-4)
+
+
+def test_a_bar_that_is_pulled_is_stressed_like_one_that_is_pushed():
+    pushed, pulled = (
+        mode(check_bar(job(foot=foot(lean=lean))), "longer arm: bending and direct stress").demand
+        for lean in (-12.0, 12.0)
+    )
+    assert pushed == pytest.approx(pulled)
+
+
+def test_only_a_flat_tips_over_sideways():
+    flat, tube = job(), job(section=round_tube(np.r_[25.0], np.r_[2.0]))
+    named = [[each.name for each in check_bar(one).modes] for one in (flat, tube)]
+    assert ["longer arm: tipping sideways" in names for names in named] == [True, False]
+
+
+def test_design_load_and_its_safety_by_hand():
+    """10 deg aside (design inference), 1.5 on yield of steel, 2 beside welds of aluminium: common practice."""
+    assert (loads.SIDEWAYS, loads.STEEL_SAFETY, loads.WELDED_ALLOY_SAFETY) == (10.0, 1.5, 2.0)
 
 
 def test_bar_that_is_not_there_cannot_fail():

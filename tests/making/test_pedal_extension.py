@@ -104,3 +104,10 @@ def test_mix_reports_what_is_still_missing():
 def test_upright_arm_is_left_alone():
     found = mix(30.0, pedal=floor_pedal(rest=0.0))
     assert (found.longer[0], found.stand_off[0]) == pytest.approx((0.0, 30.0))
+
+
+def test_a_pad_that_a_longer_arm_takes_away_is_brought_nearer_by_a_shorter_one():
+    """Arm upright, hip straight below the pad's height: a longer arm moves the pad up, away from it."""
+    found = mix(5.0, band=(-20.0, 30.0), toward=(0.0, -1.0), pedal=floor_pedal(rest=0.0))
+    assert found.longer == pytest.approx(-5.0)
+    assert found.stand_off == pytest.approx(0.0)

@@ -1,5 +1,7 @@
 """Pressure, balance bar, clutch, cable: own reference cases, and what must hold besides."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from pedal_cases import floor_pedal, floor_rod
@@ -107,3 +109,10 @@ def test_push_rod_seen_as_a_cable_goes_slack():
 
 def test_stop_beyond_full_throttle_is_positive():
     assert stop_error(floor_pedal(travel=np.r_[30.0]), np.r_[28.0]) == pytest.approx(2.0)
+
+
+def test_a_lever_does_not_care_where_the_car_s_origin_is():
+    full, _ = lever_full_angle(floor_pedal(), PULLED, np.r_[10.0], np.r_[2.0])
+    away = np.array([[300.0, -80.0]])
+    moved = replace(floor_pedal(), pivot=away), replace(PULLED, anchor=PULLED.anchor + away)
+    assert lever_full_angle(*moved, np.r_[10.0], np.r_[2.0])[0] == pytest.approx(full)

@@ -1,12 +1,14 @@
 """What a rework does to one pedal of a car file: worked by hand, and by virtual work."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from fitcalc.documents.setup import PedalRework
-from fitcalc.making.actuation import EFFORT
+from fitcalc.making.actuation import EFFORT, cylinder_work
 from fitcalc.making.loads import foot_loads
 from fitcalc.making.pedal_motion import pad_arc
 from fitcalc.making.pedal_work import motion, pedal_work
@@ -91,3 +93,11 @@ def test_square_push_rod_is_square():
 
 def test_effort_is_the_tables():
     assert next(row.force for row in foot_loads() if row.use == "fatigue") == EFFORT
+
+
+def test_ratio_at_the_stop_is_the_ratio_at_rest_of_a_pedal_that_rests_there():
+    brake = HILLCLIMB.fitted_pedals()["brake"]
+    found = motion(brake, PedalRework())
+    pressed = replace(found, rest=found.rest - found.travel)
+    ends = [cylinder_work(each, each, brake.cylinder) for each in (found, pressed)]
+    assert ends[0].ratio_full == pytest.approx(ends[1].ratio_rest)

@@ -38,8 +38,23 @@ with atheris.instrument_imports(include=["fitcalc", "tomllib", "openpyxl"]):
 FOLDER = TemporaryDirectory()
 FILE, CORPUS = Path(FOLDER.name, "fuzzed"), Path(FOLDER.name, "corpus")
 FIRST = "xl/worksheets/sheet1.xml"
-SETUP = b'format = 1\nname = "tried"\nseat_travel = 40\nrecline = 2.5\n[brake]\nstand_off = 30\nlonger_arm = 0\n'
-COMMANDS = ("check", "straps", "body", "limits", "schema", "completion", "--version", "--help", "pedals", "solve", "fit", "worksheet")
+SETUP = (
+    b'format = 1\nname = "tried"\nseat_travel = 40\nrecline = 2.5\n[brake]\nstand_off = 30\nlonger_arm = 0\n'
+)
+COMMANDS = (
+    "check",
+    "straps",
+    "body",
+    "limits",
+    "schema",
+    "completion",
+    "--version",
+    "--help",
+    "pedals",
+    "solve",
+    "fit",
+    "worksheet",
+)
 DOCUMENTS = {"car": load(Car, sample_cars()["hillclimb"]), "driver": load(Driver, sample_drivers()["robin"])}
 ENTRIES = worksheet(DOCUMENTS["car"], DOCUMENTS["driver"], True)
 
@@ -134,9 +149,40 @@ TARGETS = {
 
 def words_of(kind):
     """Words that the fuzzer may put in."""
-    names = {name for model in (Car, Driver, Setup) for name in str(model.model_json_schema()).split("'") if name.isidentifier()}
-    options = ("--json", "--rules", "--setup", "--beside", "--save", "--band", "--all", "--read", "--write", "--paper", "robin", "club")
-    tags = ("<c r=", ' t="s"', "<v>", "<row>", "<f>", "&amp;", "<!DOCTYPE", "<![CDATA[", "1e308", "nan", "document", "entered")
+    names = {
+        name
+        for model in (Car, Driver, Setup)
+        for name in str(model.model_json_schema()).split("'")
+        if name.isidentifier()
+    }
+    options = (
+        "--json",
+        "--rules",
+        "--setup",
+        "--beside",
+        "--save",
+        "--band",
+        "--all",
+        "--read",
+        "--write",
+        "--paper",
+        "robin",
+        "club",
+    )
+    tags = (
+        "<c r=",
+        ' t="s"',
+        "<v>",
+        "<row>",
+        "<f>",
+        "&amp;",
+        "<!DOCTYPE",
+        "<![CDATA[",
+        "1e308",
+        "nan",
+        "document",
+        "entered",
+    )
     signs = ("[[", "]]", "= ", "nan", "inf", "1e400", '"""', "'''", "{ ", " }", "1979-05-27", "\\u0000")
     return {"arguments": options + COMMANDS, "xlsx": tags, "csv": tags}.get(kind, (*signs, *sorted(names)))
 
@@ -155,7 +201,15 @@ def run():
     for at, seed in enumerate(seeds):
         Path(CORPUS, f"seed{at}").write_bytes(seed)
     Path("words").write_text("\n".join(map(quoted, words_of(kind))), encoding="utf-8")
-    flags = ("-timeout=3", "-rss_limit_mb=1500", f"-max_total_time={seconds}", f"-max_len={longest}", "-dict=words", "-print_final_stats=1", "-artifact_prefix=/tmp/fuzzed-")
+    flags = (
+        "-timeout=3",
+        "-rss_limit_mb=1500",
+        f"-max_total_time={seconds}",
+        f"-max_len={longest}",
+        "-dict=words",
+        "-print_final_stats=1",
+        "-artifact_prefix=/tmp/fuzzed-",
+    )
     atheris.Setup([sys.argv[0], *flags, str(CORPUS)], act)
     atheris.Fuzz()
 

@@ -88,9 +88,17 @@ def in_window(application, *paths):
     timed("window, one step of a drag", drag, 9)
     timed("window, one undo", lambda: (window.session.undo_stack.undo(), application.processEvents()), 2)
     for view in ("plan", "pads", "side"):
-        timed(f"window, {view} view", lambda view=view: (window.centre.show_view(view), application.processEvents()), 1)
+        timed(
+            f"window, {view} view",
+            lambda view=view: (window.centre.show_view(view), application.processEvents()),
+            1,
+        )
     timed("window, work kept for recovery", window.autosave.keep, 3)
-    timed("window, worksheet sections opened", lambda: ([each.open() for each in window.worksheet.sections], application.processEvents()), 1)
+    timed(
+        "window, worksheet sections opened",
+        lambda: ([each.open() for each in window.worksheet.sections], application.processEvents()),
+        1,
+    )
     timed("window, an edit of the car with all sections open", lambda: edit("car.footwell.bulkhead"), 3)
     return window
 
@@ -131,7 +139,11 @@ def drivers(application):
         driver["name"] = f"Driver {at}"
         driver["measurements"]["stature"] = 1600.0 + at
         paths.append(written(f"driver{at}.toml", driver))
-    timed("straps of all, as found", lambda: command("straps", "hillclimb", *paths, "--setup", written("setup.toml", {"format": 1})), 1)
+    timed(
+        "straps of all, as found",
+        lambda: command("straps", "hillclimb", *paths, "--setup", written("setup.toml", {"format": 1})),
+        1,
+    )
     window = open_window(application, [])
     window.show()
     application.processEvents()
@@ -139,10 +151,20 @@ def drivers(application):
     for path in paths:
         window.filing.open(path)
         application.processEvents()
-    print(f"window, opening one more of {DRIVERS}: {(time.process_time() - began) / DRIVERS:.3f} s on average")
+    print(
+        f"window, opening one more of {DRIVERS}: {(time.process_time() - began) / DRIVERS:.3f} s on average"
+    )
     timed("window, the last one", lambda: (window.filing.open(paths[-1]), application.processEvents()))
-    timed("window, another driver chosen", lambda: (window.commands.next_driver(), application.processEvents()))
-    timed("window, an edit", lambda: (window.session.edit("setup.seat_travel", time.monotonic() % 50, "edit"), application.processEvents()))
+    timed(
+        "window, another driver chosen", lambda: (window.commands.next_driver(), application.processEvents())
+    )
+    timed(
+        "window, an edit",
+        lambda: (
+            window.session.edit("setup.seat_travel", time.monotonic() % 50, "edit"),
+            application.processEvents(),
+        ),
+    )
     timed("window, work kept for recovery", window.autosave.keep)
     closed(window, application)
 

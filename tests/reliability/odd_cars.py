@@ -12,7 +12,11 @@ LINE_OF_SEAT = [[-400.0, 0.0], [0.0, 0.0], [1.0, 524.0]]
 
 def outline(*corners):
     """One obstacle of an outline."""
-    return {"footwell.obstacles": [{"name": "odd", "outline": [list(map(float, each)) for each in corners], **BROAD}]}
+    return {
+        "footwell.obstacles": [
+            {"name": "odd", "outline": [list(map(float, each)) for each in corners], **BROAD}
+        ]
+    }
 
 
 def round_thing(x, z, radius):
@@ -35,7 +39,13 @@ def slot(**given):
 
 
 def every_tolerance(value):
-    points = ("pedals.brake.pivot", "pedals.throttle.pivot", "seat.junction", "steering_wheel.centre", "hoops.main_top")
+    points = (
+        "pedals.brake.pivot",
+        "pedals.throttle.pivot",
+        "seat.junction",
+        "steering_wheel.centre",
+        "hoops.main_top",
+    )
     return {f"{each}.tolerance": value for each in points}
 
 

@@ -33,7 +33,14 @@ from fitcalc.cli import main
 from fitcalc.window.program import open_window
 
 WORDS = {0: "computed", 1: "computed", 2: "refused"}
-COMMANDS = ("check", "check --json", "fit", "pedals", "straps", *(() if "QUICK" in os.environ else ("sheets",)))
+COMMANDS = (
+    "check",
+    "check --json",
+    "fit",
+    "pedals",
+    "straps",
+    *(() if "QUICK" in os.environ else ("sheets",)),
+)
 SLOW_S = 20.0
 
 
