@@ -106,6 +106,15 @@ def test_mix_comes_as_near_and_stays_in_its_band(band):
     nearer = np.sum(moved * toward) / np.hypot(*toward[0])
     assert mix.ratio_factor[0] - 1.0 <= band + 1e-12
     assert nearer + mix.shortfall == pytest.approx(reach)
+    assert mix.shortfall == pytest.approx(0.0)
+    assert 30.0 < reach[0] <= 40.0
+
+
+def test_a_trifle_is_not_bought_with_a_longer_arm():
+    case = seated(driver="ines")
+    worked = case.sitting.pedals["clutch"]
+    mix, _ = mix_in_band(case.car.pedals.clutch, PedalRework(stand_off=0.1), worked, np.array([0.1]))
+    assert mix.longer[0] < 0.5
 
 
 def test_without_a_band_only_the_stand_off_is_left():

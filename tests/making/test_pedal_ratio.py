@@ -178,3 +178,20 @@ def test_a_tilted_cylinder_on_a_pedal_tilted_with_it_works_the_same(slope):
 def test_a_joint_far_off_the_axis_on_either_side_keeps_the_piston_finite(height):
     off = FixedCylinder(Rod(np.r_[50.0], np.r_[0.0], np.array([[0.0, height]])), np.r_[0.0], np.r_[30.0])
     assert np.all(np.isfinite(piston_stroke(floor_pedal(), off, sweep(floor_pedal(), 5))))
+
+
+def test_a_ratio_has_no_sign_whether_the_rod_is_pushed_or_pulled():
+    arms = np.array([-250.0, 250.0]), np.array([50.0, -50.0])
+    assert force_ratio(*arms) == pytest.approx([5.0, 5.0])
+    pulled = mean_ratio(floor_pedal(), np.r_[-17.0])
+    assert pulled == pytest.approx(mean_ratio(floor_pedal(), np.r_[17.0]))
+
+
+@pytest.mark.parametrize("expected", [30.0, 59.5, 60.5, 90.0, 119.5, 120.5])
+def test_rod_to_arm_by_hand_and_the_angles_that_are_kept(expected):
+    """Arm upright, joint 50 mm above the pivot, rod ahead: angle from straight up; 60 to 120 deg are kept."""
+    turn = np.radians(expected)
+    rod = Rod(np.r_[50.0], np.r_[0.0], np.array([[-100.0 * np.sin(turn), 50.0 + 100.0 * np.cos(turn)]]))
+    pedal, upright = floor_pedal(rest=0.0), np.array([[0.0]])
+    assert rod_to_arm(pedal, rod, upright) == pytest.approx(expected)
+    assert near_toggle(pedal, rod, upright)[0] == (not 60.0 <= expected <= 120.0)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from fitcalc.documents.setup import PedalRework
 from fitcalc.making.actuation import EFFORT, cylinder_work
 from fitcalc.making.loads import foot_loads
-from fitcalc.making.pedal_motion import pad_arc
+from fitcalc.making.pedal_motion import pad_arc, pad_contact
 from fitcalc.making.pedal_work import motion, pedal_work
 from tests.checks.cockpits import car
 
@@ -101,3 +101,20 @@ def test_ratio_at_the_stop_is_the_ratio_at_rest_of_a_pedal_that_rests_there():
     pressed = replace(found, rest=found.rest - found.travel)
     ends = [cylinder_work(each, each, brake.cylinder) for each in (found, pressed)]
     assert ends[0].ratio_full == pytest.approx(ends[1].ratio_rest)
+
+
+@pytest.mark.parametrize("name", ["hillclimb", "student"])
+@pytest.mark.parametrize("tilt", [-20.0, 0.0, 20.0])
+def test_the_mechanism_s_pad_goes_where_the_driver_s_foot_finds_it(name, tilt):
+    chassis = car({"pedals.brake.pad_tilt": tilt}, name)
+    brake, rework = chassis.pedals.brake, PedalRework(stand_off=40.0, longer_arm=10.0)
+    found, after = motion(brake, PedalRework()), motion(brake, rework)
+    moved = pad_contact(after, after.rest[:, None]) - pad_contact(found, found.rest[:, None])
+    assert work(chassis=chassis, stand_off=40.0, longer_arm=10.0).shift[0, [0, 2]] == pytest.approx(
+        moved[0, 0]
+    )
+
+
+def test_a_pedal_left_alone_goes_with_its_box():
+    assert work().shift == pytest.approx(np.zeros((1, 3)))
+    assert pedal_work(HILLCLIMB.fitted_pedals()["brake"], PedalRework(), np.array([25.0])).shift[0, 0] == 25.0

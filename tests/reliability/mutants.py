@@ -40,7 +40,7 @@ KEPT = Path(tempfile.gettempdir())
 LEARNT, FOUND = KEPT / "mutants-learnt.json", KEPT / "mutants.jsonl"
 ROOMS = ("geometry", "body", "documents", "posture", "making", "checks", "fit", "present", "published")
 SEED = 9
-BUDGET_S = 4.0
+BUDGET_S = 2.5
 """So many seconds of tests for one fault; a fault that outlives them has survived."""
 LIMIT_S = 90
 """A fault that makes the tests take so much computing time is noticed: they would never end."""
