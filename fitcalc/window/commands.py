@@ -5,7 +5,6 @@ from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Qt
-from PySide6.QtWidgets import QDialog, QMessageBox, QUndoView, QVBoxLayout
 
 from fitcalc.documents.driver import Driver, Measurements
 from fitcalc.documents.edit import with_value
@@ -86,6 +85,8 @@ class Commands(QObject):
 
     def show_undo_list(self) -> None:
         """Every step, in a small window beside the work."""
+        from PySide6.QtWidgets import QDialog, QUndoView, QVBoxLayout
+
         dialog = QDialog(self._window)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.setWindowTitle("Undo list")
@@ -240,6 +241,8 @@ class Commands(QObject):
         self._session.prefer(text_size=TEXT_SIZES[max(0, min(at, len(TEXT_SIZES) - 1))])
 
     def _tell(self, title: str, text: str) -> None:
+        from PySide6.QtWidgets import QMessageBox
+
         box = QMessageBox(
             QMessageBox.Icon.NoIcon, title, text, QMessageBox.StandardButton.Close, self._window
         )

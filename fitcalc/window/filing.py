@@ -4,10 +4,10 @@ import tomllib
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QWidget
 
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
@@ -21,6 +21,9 @@ from fitcalc.window.changed_files import Known, has_changed
 from fitcalc.window.preferences import with_recent
 from fitcalc.window.session import Session
 from fitcalc.window.work import KINDS, Held, held, with_car, with_content, with_driver, with_occupant
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QFileDialog
 
 FILTER = "fitcalc files (*.toml);;All files (*)"
 NOUNS: dict[type, str] = {Car: "car", Driver: "driver", Setup: "rework"}
@@ -59,7 +62,7 @@ class Filing(QObject):
     def ask_open(self) -> None:
         """Asks which file to open."""
         dialog = self._dialog("Open a car, driver or rework")
-        dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
+        dialog.setFileMode(dialog.FileMode.ExistingFile)
         dialog.fileSelected.connect(self.open)
         dialog.open()
 
@@ -97,7 +100,7 @@ class Filing(QObject):
     def ask_name(self, document: Held[Any], then: Callable[[], None] | None = None, name: str = "") -> None:
         """Asks where to save a document, saves it there, and goes on; `name` is what is suggested."""
         dialog = self._dialog(f"Save the {self.describe(document)}")
-        dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+        dialog.setAcceptMode(dialog.AcceptMode.AcceptSave)
         dialog.setDefaultSuffix("toml")
         path = self._session.path_of(document) or Path(self._file_name(document))
         dialog.selectFile(name or path.name)
@@ -202,7 +205,9 @@ class Filing(QObject):
                 changed = type(work.occupant)(work.occupant.driver, opened)
                 self._session.push(text, with_occupant(work, changed))
 
-    def _dialog(self, title: str) -> QFileDialog:
+    def _dialog(self, title: str) -> "QFileDialog":
+        from PySide6.QtWidgets import QFileDialog
+
         dialog = QFileDialog(self._window, title)
         dialog.setNameFilter(FILTER)
         recent = self._session.preferences.recent

@@ -4,7 +4,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QEvent, Qt
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QMainWindow, QMessageBox, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QMainWindow, QSplitter, QVBoxLayout, QWidget
 
 from fitcalc.window.autosave import Autosave
 from fitcalc.window.cautions import Cautions
@@ -200,6 +200,8 @@ class MainWindow(QMainWindow):
             focused.clearFocus()
 
     def _ask_before_closing(self) -> None:
+        from PySide6.QtWidgets import QMessageBox
+
         names = ", ".join(self.filing.describe(each) for each in self.session.unsaved())
         buttons = QMessageBox.StandardButton
         box = QMessageBox(
@@ -208,14 +210,9 @@ class MainWindow(QMainWindow):
         box.setStandardButtons(buttons.Save | buttons.Discard | buttons.Cancel)
         box.setDefaultButton(buttons.Save)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        box.buttonClicked.connect(lambda button: self._answered(box.standardButton(button)))
+        box.button(buttons.Save).clicked.connect(lambda: self.filing.save_all(self._close_now))
+        box.button(buttons.Discard).clicked.connect(self._close_now)
         box.open()
-
-    def _answered(self, answer: QMessageBox.StandardButton) -> None:
-        if answer == QMessageBox.StandardButton.Save:
-            self.filing.save_all(self._close_now)
-        elif answer == QMessageBox.StandardButton.Discard:
-            self._close_now()
 
     def _close_now(self) -> None:
         self._may_close = True

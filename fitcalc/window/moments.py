@@ -26,25 +26,11 @@ from fitcalc.posture.pads import pad_at, pad_edges
 from fitcalc.posture.sit import OnPedal, Sitting, foot_pressed, hands_at
 from fitcalc.posture.wheel import grips
 from fitcalc.units import Floats
+from fitcalc.window.movements import STEERING
 from fitcalc.window.previews import checks_seated
 
-STEERING = "steering"
 TURNS = np.linspace(-1.0, 1.0, 49)
 """Parts of the turning range at which the worst one is looked for."""
-
-
-@dataclass(frozen=True)
-class Movement:
-    """Something that moves through a range.
-
-    Attributes:
-        name: of the pedal, or `STEERING`.
-        low, high: ends of the range, as parts of pedal travel or of the turning range used.
-    """
-
-    name: str
-    low: float
-    high: float
 
 
 @dataclass(frozen=True)
@@ -54,12 +40,6 @@ class Nearest:
     id: str
     room: float
     at: float
-
-
-def movements_of(car: Car) -> tuple[Movement, ...]:
-    """Everything that moves on this car."""
-    wheel = (Movement(STEERING, -1.0, 1.0),) if car.steering_wheel is not None else ()
-    return (*(Movement(name, 0.0, 1.0) for name in car.fitted_pedals()), *wheel)
 
 
 def at_moment(result: Result, name: str, part: float) -> Result:

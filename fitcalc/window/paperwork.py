@@ -7,14 +7,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QUrl
 from PySide6.QtGui import QDesktopServices
-from PySide6.QtWidgets import QFileDialog
 
 from fitcalc.fit.progress import Progress
-from fitcalc.window.filled_in import FilledIn
 from fitcalc.window.results import AS_FOUND
 from fitcalc.window.work import Work
 
 if TYPE_CHECKING:
+    from PySide6.QtWidgets import QFileDialog
+
     from fitcalc.paper.worksheet_file import Change
     from fitcalc.window.main_window import MainWindow
 
@@ -41,6 +41,8 @@ class Paperwork(QObject):
 
     def ask_filled(self) -> None:
         """Asks for a filled-in worksheet."""
+        from PySide6.QtWidgets import QFileDialog
+
         dialog = QFileDialog(self._window, "A filled-in measuring worksheet")
         dialog.setNameFilter("Filled-in worksheets (*.csv *.xlsx);;All files (*)")
         dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
@@ -75,6 +77,8 @@ class Paperwork(QObject):
         )
 
     def _preview(self, changes: "list[Change]", name: str) -> None:
+        from fitcalc.window.filled_in import FilledIn
+
         if changes:
             FilledIn(self._session, changes, name, self._window).show()
         else:
@@ -87,12 +91,14 @@ class Paperwork(QObject):
             self._window.notice.say(sentence, ("Open the folder", _shown(folder)))
 
     def _ask(self, title: str, use: Callable[[str], None]) -> None:
+        from PySide6.QtWidgets import QFileDialog
+
         dialog = QFileDialog(self._window, title)
         dialog.setFileMode(QFileDialog.FileMode.Directory)
         dialog.setOption(QFileDialog.Option.ShowDirsOnly)
         self._open(dialog, use)
 
-    def _open(self, dialog: QFileDialog, use: Callable[[str], None]) -> None:
+    def _open(self, dialog: "QFileDialog", use: Callable[[str], None]) -> None:
         recent = self._session.preferences.recent
         if recent:
             dialog.setDirectory(str(Path(recent[0]).parent))

@@ -4,7 +4,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject
-from PySide6.QtWidgets import QFileDialog, QInputDialog
 
 from fitcalc.errors import InputError
 from fitcalc.present.picture import AXES, XY
@@ -37,6 +36,8 @@ class Photos(QObject):
         if file is None:
             self._session.said.emit("Save the car first: its photo lies beside the car's file.")
             return
+        from PySide6.QtWidgets import QFileDialog
+
         dialog = QFileDialog(self._window, "A photo of the car, from its left", str(file.parent), PICTURES)
         dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
         dialog.fileSelected.connect(self.load)
@@ -82,6 +83,8 @@ class Photos(QObject):
         if photo is None:
             return
         shown = self._session.shown
+        from PySide6.QtWidgets import QInputDialog
+
         dialog = QInputDialog(self._window)
         dialog.setWindowTitle("Square the photo")
         dialog.setInputMode(QInputDialog.InputMode.DoubleInput)

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from fitcalc.body.links import Links, links_for
 from fitcalc.checks.check import Check, Figure
-from fitcalc.checks.limits import load_limit_set
+from fitcalc.checks.limits import LimitSet
 from fitcalc.documents.car import Car
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.result import Result
@@ -23,13 +23,9 @@ CARRIED = ("side_angle", "slot_turn")
 
 
 def first_results(work: Work) -> Results:
-    """Results for the first paint: the driver is seated, nothing is checked yet.
-
-    Raises:
-        InputError: the car's limit set is not known.
-    """
+    """Results for the first paint: the driver is seated, nothing is checked yet, and no limit is read."""
     car, driver = work.car.document, work.driver
-    links, rules = links_for(driver), load_limit_set(car.rules)
+    links, rules = links_for(driver), LimitSet(car.rules, "", (), (), (), ())
     found = Result(car, driver, links, AS_FOUND, rules, sit(car, links, AS_FOUND), {}, (), ())
     return Results(work, Choice(), found, found, None, None, is_checked=False)
 

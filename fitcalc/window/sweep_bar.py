@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QSizePolicy, QSlider, QToolButton, QWidget
 
-from fitcalc.window.moments import STEERING, Movement, at_moment, movements_of, nearest_now, worst
+from fitcalc.window.movements import STEERING, Movement, movements_of
 from fitcalc.window.results import Results
 from fitcalc.window.session import Session
 
@@ -75,6 +75,8 @@ class SweepBar(QWidget):
         if movement is None or movement not in movements_of(results.after.car):
             self.words = ""
             return results
+        from fitcalc.window.moments import at_moment
+
         moved = replace(results, after=at_moment(results.after, movement.name, self.part))
         self.words = self._said(moved, movement)
         return moved
@@ -139,6 +141,8 @@ class SweepBar(QWidget):
 
     def _go_to_worst(self) -> None:
         """Steps to the worst moment; where there are several, on from one to the next."""
+        from fitcalc.window.moments import worst
+
         movement = self.movement
         found = worst(self._session.result, movement.name) if movement else ()
         if movement is None or not found:
@@ -162,5 +166,7 @@ class SweepBar(QWidget):
 
     def _near(self, results: Results, movement: Movement) -> str:
         """What comes closest at this moment."""
+        from fitcalc.window.moments import nearest_now
+
         near = nearest_now(results.after, movement.name, self.part)
         return f", {near.id.replace('_', ' ')} {self._session.shown.amount(near.room, 'mm')}" if near else ""

@@ -7,7 +7,8 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QApplication, QDialog, QUndoView
 
 from fitcalc.posture.sit import sit
-from fitcalc.window.moments import STEERING, at_moment, movements_of, nearest_now, worst
+from fitcalc.window.moments import at_moment, nearest_now, worst
+from fitcalc.window.movements import STEERING, movements_of
 from fitcalc.window.previews import posed
 from fitcalc.window.sweep_bar import STEPS
 from fitcalc.window.work import with_ref

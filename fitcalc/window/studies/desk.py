@@ -19,11 +19,11 @@ from fitcalc.window.studies.study import (
     shared_study,
     trade_study,
 )
-from fitcalc.window.studies.study_window import StudyWindow
 from fitcalc.window.work import Work, at_ref, with_ref
 
 if TYPE_CHECKING:
     from fitcalc.window.main_window import MainWindow
+    from fitcalc.window.studies.study_window import StudyWindow
 
 Worker = Callable[[Work, str, Progress], Study]
 SEARCH, TRADE, CERTAINTY, SHARED, COVERAGE = (
@@ -83,6 +83,8 @@ class Desk(QObject):
         )
 
     def _show(self, title: str, worker: Worker, study: Study, work: Work) -> None:
+        from fitcalc.window.studies.study_window import StudyWindow
+
         if study.odds:
             self._session.take_odds(work, study.odds)
         shown = self.open.get(title)
