@@ -1,5 +1,6 @@
 """A figure, the limit it meets, and what follows."""
 
+import math
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal, Protocol
@@ -141,12 +142,15 @@ class Check:
             return self.figure.mend.too_low(float(np.ravel(low)[0]))
         lacking = 0.0 if room is None else -float(room[0])
         return (self.too_low if is_low else self.too_high).replace(
-            "{margin}", _amount(lacking, self.figure.unit)
+            "{margin}", enough(lacking, self.figure.unit)
         )
 
 
-def _amount(lacking: float, unit: str) -> str:
-    return f"{lacking:.{1 if lacking < 10 else 0}f} {unit}"
+def enough(lacking: float, unit: str) -> str:
+    """What is lacking with its unit, rounded up: making it up is enough."""
+    decimals = 0 if unit == "mm" and lacking >= 10.0 else 1
+    steps = 10.0**decimals
+    return f"{math.ceil(lacking * steps - ROUNDING) / steps:.{decimals}f} {unit}"
 
 
 def _room(value: Floats | None, low: Floats | None, high: Floats | None) -> Floats | None:

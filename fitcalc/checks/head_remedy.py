@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from fitcalc.body.links import Links
+from fitcalc.checks.check import enough
 from fitcalc.geometry.degrees import unit
 from fitcalc.geometry.ellipse import below_line
 from fitcalc.posture.trunk import Trunk, trunk_on
@@ -62,13 +63,13 @@ class HelmetUnder:
     def too_low(self, bound: float) -> str:
         """What mends the first case, in one sentence."""
         wanted = np.array([bound])
-        lower = f"Sit {self.lower_by(wanted)[0]:.0f} mm lower"
+        lower = f"Sit {enough(self.lower_by(wanted)[0], 'mm')} lower"
         if self.rear[0, 2] < self.front[0, 2]:
-            return f"{lower} or {self.forward_by(wanted)[0]:.0f} mm further forward; leaning back makes it worse."
+            return f"{lower} or {enough(self.forward_by(wanted)[0], 'mm')} further forward; leaning back makes it worse."
         lean, lacking = self.recline_by(wanted)
         if lacking[0] > NOTICED:
             return f"{lower}, or raise the roll structure; leaning further back does not give the room."
-        return f"{lower}, or recline the torso {lean[0]:.1f} deg further about the hips, or raise the roll structure."
+        return f"{lower}, or recline the torso {enough(lean[0], 'deg')} further about the hips, or raise the roll structure."
 
     def _room(self, recline: Deg) -> Mm:
         return below(trunk_on(self.trunk.hip, recline, self.links), self.front, self.rear)

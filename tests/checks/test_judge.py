@@ -101,7 +101,7 @@ def test_what_was_not_measured_is_not_assessed_and_says_what_is_missing():
 
 def test_the_remedy_says_by_how_much():
     check = only("harness.shoulder.side_angle", 32.5, "student")
-    assert check.remedy == "Raise the shoulder anchors, or the guide, until the strap drops 12 deg less."
+    assert check.remedy == "Raise the shoulder anchors, or the guide, until the strap drops 12.5 deg less."
     assert "3.5 deg more" in only("harness.shoulder.side_angle", -13.5, "student").remedy
 
 
@@ -163,3 +163,11 @@ def test_cases_without_the_part_break_nothing():
     check = judged([replace(measured, absent=absent)], "fia_253")[0]
     np.testing.assert_array_equal(check.fails, [True, False, False, False])
     np.testing.assert_array_equal(check.advises, [False, False, True, False])
+
+
+@pytest.mark.parametrize(
+    ("lacking", "told"), [(0.21, "0.3 deg"), (2.0, "2.0 deg"), (14.33, "14.4 deg")]
+)
+def test_what_is_lacking_is_rounded_up(lacking, told):
+    """45 deg is the most (253-6.2): a strap that drops further is told to come up by enough."""
+    assert told in only("harness.shoulder.rim_angle", 45.0 + lacking, "fia_253").remedy
