@@ -1,6 +1,6 @@
 """Every check there is: what is measured on a case, in reading order."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from fitcalc.checks.balance_figures import balance_figures
 from fitcalc.checks.bar_figures import bar_figures
@@ -23,7 +23,9 @@ from fitcalc.checks.sight import sight_figures
 from fitcalc.checks.template import template_figures
 from fitcalc.checks.wheel import wheel_figures
 
-MEASURES: tuple[Callable[[Case], list[Figure]], ...] = (
+Measure = Callable[[Case], list[Figure]]
+"""What measures some of a case's figures."""
+MEASURES: tuple[Measure, ...] = (
     posture_figures,
     head_figures,
     harness_figures,
@@ -45,6 +47,12 @@ MEASURES: tuple[Callable[[Case], list[Figure]], ...] = (
 )
 
 
-def figures_of(case: Case) -> list[Figure]:
-    """All figures of a case."""
-    return [figure for measure in MEASURES for figure in measure(case)]
+SWEPT: tuple[Measure, ...] = (wheel_figures, knee_figures, cleat_figures)
+"""Clearances of what moves, looked at in several places of pedals and hands: no closed form gives them."""
+CLOSED_FORM: tuple[Measure, ...] = tuple(measure for measure in MEASURES if measure not in SWEPT)
+"""All others, which follow from the joints by formulas."""
+
+
+def figures_of(case: Case, measures: Iterable[Measure] = MEASURES) -> list[Figure]:
+    """The figures of a case, all of them or those of some measures."""
+    return [figure for measure in measures for figure in measure(case)]

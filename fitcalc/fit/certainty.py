@@ -14,7 +14,7 @@ import numpy as np
 from fitcalc.body.comfort import windows_for
 from fitcalc.checks.bar_figures import bar_figures
 from fitcalc.checks.case import Case
-from fitcalc.checks.catalogue import MEASURES
+from fitcalc.checks.catalogue import MEASURES, SWEPT
 from fitcalc.checks.check import Check
 from fitcalc.checks.harness import harness_figures
 from fitcalc.checks.judge import is_reclined, judge
@@ -30,7 +30,7 @@ from fitcalc.fit.extension import leg_excess
 from fitcalc.fit.influence import Influence, influences
 from fitcalc.fit.progress import Progress, unheeded
 from fitcalc.fit.propagation import spread_of
-from fitcalc.fit.sweep import NOT_THERE, SMOOTH, SWEPT, required_room
+from fitcalc.fit.sweep import NOT_THERE, SMOOTH, required_room
 from fitcalc.fit.tolerances import Drawn, drawn
 from fitcalc.posture.cases import spread
 from fitcalc.posture.sit import on_pedal, sit

@@ -1,10 +1,12 @@
 """The whole calculation on one screen: links, joints, pedals, figures, checks."""
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from fitcalc.body.links import Links, links_for
 from fitcalc.checks.case import Case
-from fitcalc.checks.catalogue import figures_of
+from fitcalc.checks.catalogue import MEASURES, Measure, figures_of
 from fitcalc.checks.check import Figure
 from fitcalc.checks.judge import is_reclined, judge
 from fitcalc.checks.limits import load_limit_set, workshop_limits
@@ -21,7 +23,12 @@ AS_FOUND = Setup()
 
 
 def evaluate(
-    car: Car, driver: Driver, setup: Setup = AS_FOUND, rules: str | None = None, links: Links | None = None
+    car: Car,
+    driver: Driver,
+    setup: Setup = AS_FOUND,
+    rules: str | None = None,
+    links: Links | None = None,
+    measures: Sequence[Measure] = MEASURES,
 ) -> Result:
     """Measure and judge one driver in one car with one rework, or many cases of them in one call.
 
@@ -31,11 +38,13 @@ def evaluate(
         setup: the rework; any number may be an array over cases.
         rules: id of the limit set, or path of the user's own; the car's own set when None.
         links: one body per case, in place of the driver's own.
+        measures: which figures; `checks.catalogue.CLOSED_FORM` leaves out the clearances of what moves, which
+            take half the time.
     """
     body = links_for(driver) if links is None else links
     chosen = load_limit_set(rules or car.rules)
     case = Case(car, driver, body, setup, sit(car, body, setup))
-    figures = figures_of(case)
+    figures = figures_of(case, measures)
     _require_finite(figures)
     work = {
         name: pedal_work(pedal, getattr(setup, name), column(setup.box_travel))

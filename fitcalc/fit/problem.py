@@ -6,12 +6,12 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from fitcalc.body.links import Links, links_for
-from fitcalc.checks.catalogue import MEASURES
+from fitcalc.checks.catalogue import MEASURES, Measure
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.effort import Effort
 from fitcalc.fit.cases import setup_of
-from fitcalc.fit.sweep import NO_GUARDS, Measure, required_room, sweep
+from fitcalc.fit.sweep import NO_GUARDS, required_room, sweep
 from fitcalc.fit.variables import AS_GIVEN, Variable, variables_for
 from fitcalc.units import Floats
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fitcalc.checks.catalogue import MEASURES
+from fitcalc.checks.catalogue import MEASURES, Measure
 from fitcalc.checks.head import head_figures
 from fitcalc.checks.posture_figures import posture_figures
 from fitcalc.checks.seat import seat_figures
@@ -23,7 +23,6 @@ from fitcalc.fit.conflict import Conflict, conflict_of
 from fitcalc.fit.placing import PLACEMENT, coarse_places, near_places, pitch, with_least_bars
 from fitcalc.fit.problem import Problem, Values, picked, problem_of
 from fitcalc.fit.progress import Progress, unheeded
-from fitcalc.fit.sweep import Measure
 from fitcalc.fit.tuning import NARROWER, Tried, judged, together, tuned
 from fitcalc.fit.variables import AS_GIVEN, HAIR
 from fitcalc.units import Floats

@@ -4,7 +4,7 @@ On a grid of seat places and pedal bars the straps need working out once per sea
 per bar; the figures are those of `evaluate`, to the last digit.
 """
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 
@@ -14,8 +14,8 @@ from fitcalc.body.links import Links
 from fitcalc.checks.balance_figures import balance_figures
 from fitcalc.checks.bar_figures import bar_figures
 from fitcalc.checks.case import Case
-from fitcalc.checks.catalogue import MEASURES
-from fitcalc.checks.check import ROUNDING, Check, Figure
+from fitcalc.checks.catalogue import MEASURES, SWEPT, Measure
+from fitcalc.checks.check import ROUNDING, Check
 from fitcalc.checks.cleats import cleat_figures
 from fitcalc.checks.feet import feet_figures
 from fitcalc.checks.harness import harness_figures
@@ -43,7 +43,6 @@ from fitcalc.posture.cases import column
 from fitcalc.posture.sit import Sitting, hands_at, on_pedal, trunk_and_hips
 from fitcalc.units import Bools, Floats
 
-Measure = Callable[[Case], list[Figure]]
 SEAT = ("seat_travel", "seat_raise", "recline")
 BARS = tuple(path for path in PATHS if "." in path)
 FEET = ("box_travel", *BARS)
@@ -70,8 +69,6 @@ READS: Mapping[Measure, tuple[str, ...]] = MappingProxyType(
     }
 )
 """The numbers of a setup that a measure reads; one that is not listed may read all."""
-SWEPT: tuple[Measure, ...] = (cleat_figures, wheel_figures, knee_figures)
-"""Measures of swept outlines, which no closed form gives."""
 SMOOTH: tuple[Measure, ...] = (balance_figures, seat_mount_figures)
 """Measures in closed form whose figures change so evenly that a coarse mesh holds them."""
 CLOSED = tuple(each for each in MEASURES if each not in (*SWEPT, *SMOOTH))

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from fitcalc.body.links import Links, links_for
+from fitcalc.checks.catalogue import SWEPT, Measure
 from fitcalc.checks.check import ROUNDING, Check
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
@@ -17,7 +18,7 @@ from fitcalc.documents.setup import Setup
 from fitcalc.fit.cases import PATHS, crossed, setup_of
 from fitcalc.fit.contours import Polyline, zero_lines
 from fitcalc.fit.progress import Progress, unheeded
-from fitcalc.fit.sweep import CLOSED, NOT_THERE, READS, SMOOTH, SWEPT, Measure, required_room, sweep
+from fitcalc.fit.sweep import CLOSED, NOT_THERE, READS, SMOOTH, required_room, sweep
 from fitcalc.fit.variables import value_at, variables_for
 from fitcalc.units import Bools, Floats
 

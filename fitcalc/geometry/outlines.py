@@ -22,8 +22,8 @@ NO_AXIS = -1e6
 """Gap along a direction that does not exist: less than any that does."""
 ANY_ORDER = 4
 """So many corners may stand in any order, for every pair of them is tried as a side."""
-FEW_PIECES, AT_ONCE = 12, 50_000
-"""A line of more pieces is worked out in runs, of so many pieces times points at once."""
+AT_ONCE = 20_000
+"""Lines are worked out in runs of so many pieces times points, which the processor's cache holds."""
 NO_SIDE = 1e-12
 """Square of a side's length, mm2, below which it counts as a point."""
 
@@ -149,9 +149,8 @@ def _ends(corners: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
 
 
 def _groups(line: Points, size: int) -> Iterator[Points]:
-    """A line in runs of so many pieces as can be worked out at once for `size` points; one by one where it has few."""
-    pieces = len(line) - 1
-    together = 1 if pieces <= FEW_PIECES else max(1, AT_ONCE // size)
+    """A line in runs of so many pieces as can be worked out at once for `size` points."""
+    pieces, together = len(line) - 1, max(1, AT_ONCE // size)
     return (line[at : at + together + 1] for at in range(0, pieces, together))
 
 
@@ -245,7 +244,7 @@ def _room_to_points(shapes: Points, places: Points) -> Mm:
     """Least gap between outlines and single points `(j, 3)`, negative where one lies inside, `(...)`."""
     x, z = shapes[..., None, :, 0], shapes[..., None, :, 2]
     sides = _from_to(x, z, *(np.concatenate([each[..., 1:], each[..., :1]], axis=-1) for each in (x, z)))
-    together = 1 if len(places) <= FEW_PIECES else max(1, AT_ONCE // x.size)
+    together = max(1, AT_ONCE // x.size)
     runs = (places[at : at + together] for at in range(0, len(places), together))
     return _least_of(_least_room(sides, run[:, None, 0], run[:, None, 2]) for run in runs)
 

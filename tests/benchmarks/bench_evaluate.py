@@ -1,46 +1,53 @@
-"""A complete evaluation of N cases: every joint, figure and check; by the parts it is made of; and memory."""
+"""A complete evaluation of N cases: every joint, figure and check; by the parts it is made of; and memory.
+
+With --all up to a million cases, some minutes. Seconds of the processor, which other work on the machine lengthens less.
+"""
 
 import resource
 import sys
 
-from timing import CAR, LINKS, ROBIN, least, reworks
+from timing import CAR, LINKS, ROBIN, reworks, spent
 
 from fitcalc.checks.case import Case
 from fitcalc.checks.catalogue import MEASURES
-from fitcalc.fit.chunks import evaluated
-from fitcalc.fit.evaluate import evaluate
+from fitcalc.fit.chunks import CHUNK, evaluated
 from fitcalc.posture.sit import sit
-
-PART = 2_000
 
 
 def whole(count):
-    for _ in evaluated(CAR, ROBIN, reworks(count), LINKS):
-        pass
+    setup = reworks(count)
+
+    def run():
+        for _ in evaluated(CAR, ROBIN, setup, LINKS):
+            pass
+
+    return spent(run, 5 if count < 10_000 else 1)
 
 
 def sizes(largest):
+    print("| cases | clock | processor | per case | peak memory |")
+    print("|---|---|---|---|---|")
     count = 1
     while count <= largest:
-        spent = least(lambda n=count: whole(n), 3 if count < 10_000 else 1)
+        clock, processor = whole(count)
         peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
-        print(
-            f"| evaluate, N = {count:,} | {spent * 1e3:.1f} ms | {spent / count * 1e6:.1f} us/case | {peak:.0f} MB |"
-        )
+        each = f"{processor / count * 1e6:,.0f} us"
+        print(f"| {count:,} | {clock * 1e3:,.0f} ms | {processor * 1e3:,.0f} ms | {each} | {peak:.0f} MB |")
         count *= 10
 
 
 def parts():
-    setup = reworks(PART)
+    setup = reworks(CHUNK)
     case = Case(CAR, ROBIN, LINKS, setup, sit(CAR, LINKS, setup))
-    print(f"| joints (sit) | {least(lambda: sit(CAR, LINKS, setup)) / PART * 1e6:.2f} us/case |")
-    for measure in MEASURES:
-        print(f"| {measure.__name__} | {least(lambda m=measure: m(case)) / PART * 1e6:.2f} us/case |")
-    print(
-        f"| evaluate, all of it | {least(lambda: evaluate(CAR, ROBIN, setup, links=LINKS)) / PART * 1e6:.1f} us/case |"
-    )
+    seated = spent(lambda: sit(CAR, LINKS, setup), 5)
+    rows = [("all joints (sit)", seated)]
+    rows += [(measure.__name__, spent(lambda m=measure: m(case), 5)) for measure in MEASURES]
+    print(f"| part, {CHUNK:,} cases at once | us per case |")
+    print("|---|---|")
+    for name, (_, processor) in sorted(rows, key=lambda row: -row[1].processor):
+        print(f"| {name} | {processor / CHUNK * 1e6:.1f} |")
 
 
 if __name__ == "__main__":
-    parts()
     sizes(1_000_000 if "--all" in sys.argv else 100_000)
+    parts()

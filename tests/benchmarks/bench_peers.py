@@ -1,11 +1,19 @@
-"""Peers: six bare two-link legs written directly in numpy, and ikpy, a general chain solver, one case at a time."""
+"""Peers: six bare two-link legs written directly in numpy, and ikpy, a general chain solver, one case at a time.
+
+Seconds of the processor, which other work on the machine lengthens less. The bare legs are timed in one call and in the
+same chunks as the evaluation; the quicker counts.
+"""
 
 import numpy as np
 from ikpy.chain import Chain
 from ikpy.link import OriginLink, URDFLink
-from timing import CAR, LINKS, ROBIN, least, reworks
+from timing import CAR, LINKS, ROBIN, in_chunks, reworks, spent
 
-from fitcalc.fit.chunks import evaluated
+from fitcalc.checks.catalogue import CLOSED_FORM
+from fitcalc.fit.chunks import CHUNK, evaluated
+from fitcalc.fit.evaluate import evaluate
+from fitcalc.geometry.linkage import two_link
+from fitcalc.geometry.side import point
 from fitcalc.posture.sit import sit
 
 THIGH, SHANK, LEGS = 430.0, 420.0, 6
@@ -57,24 +65,50 @@ def ikpy_case(chain, hips, ankles):
         chain.inverse_kinematics((ankle - hip) / 1000, initial_position=[0, 0, 0, 0.3, 0])
 
 
-def whole(count):
-    for _ in evaluated(CAR, ROBIN, reworks(count), LINKS):
+def own(hips, ankles):
+    """The same by this program's two links."""
+    thigh, shank, up = np.array([THIGH]), np.array([SHANK]), np.array([[0.0, 0.0, 1.0]])
+    return [two_link(hip, ankle, thigh, shank, up) for hip, ankle in zip(hips, ankles, strict=True)]
+
+
+def whole(setup):
+    for _ in evaluated(CAR, ROBIN, setup, LINKS):
         pass
 
 
+def processor(run, cases, times=3):
+    """Microseconds per case."""
+    return spent(run, times).processor / cases * 1e6
+
+
 def run(count=100_000, few=20):
-    one = least(lambda: bare(*legs_of), 3) / count if (legs_of := legs(count)) else 0.0
-    setup = reworks(count)
-    joints = least(lambda: sit(CAR, LINKS, setup), 3) / count
-    every = least(lambda: whole(count), 1) / count
-    chain, (hips, ankles) = general_leg(), legs(few)
-    slow = least(lambda: [ikpy_case(chain, hips[:, at], ankles[:, at]) for at in range(few)], 1) / few
-    print(f"| six bare two-link legs, numpy | {one * 1e6:.2f} us/case |")
-    print(f"| all joints (sit) | {joints * 1e6:.2f} us/case | {joints / one:.1f} x bare |")
-    print(f"| complete evaluation | {every * 1e6:.1f} us/case | {every / one:.0f} x bare |")
-    print(
-        f"| ikpy, six legs | {slow * 1e6:.0f} us/case | {slow / joints:,.0f} x joints, {slow / every:,.0f} x complete |"
+    hips, ankles = legs(count)
+    cut = [slice(start, start + CHUNK) for start in range(0, count, CHUNK)]
+    one = min(
+        processor(lambda: bare(hips, ankles), count),
+        processor(lambda: [bare(hips[:, part], ankles[:, part]) for part in cut], count),
     )
+    ends = [[[point(*leg[part].T) for leg in side] for side in (hips, ankles)] for part in cut]
+    links = processor(lambda: [own(*both) for both in ends], count)
+    parts, setup = in_chunks(count), reworks(count)
+    joints = processor(lambda: [sit(CAR, LINKS, part) for part in parts], count)
+    closed = processor(
+        lambda: [evaluate(CAR, ROBIN, part, links=LINKS, measures=CLOSED_FORM) for part in parts], count, 1
+    )
+    every = processor(lambda: whole(setup), count, 1)
+    chain = general_leg()
+    slow = processor(lambda: [ikpy_case(chain, hips[:, at], ankles[:, at]) for at in range(few)], few, 1)
+    print(f"| {count:,} cases (ikpy: {few}) | us per case | bare legs = 1 | ikpy is so many times slower |")
+    print("|---|---|---|---|")
+    for name, took in (
+        ("six bare two-link legs in numpy", one),
+        ("six legs by geometry.linkage, with shortfall", links),
+        ("all joints", joints),
+        ("all joints and all closed-form checks", closed),
+        ("complete evaluation", every),
+        ("ikpy, six legs", slow),
+    ):
+        print(f"| {name} | {took:,.2f} | {took / one:,.1f} | {slow / took:,.0f} |")
 
 
 if __name__ == "__main__":
