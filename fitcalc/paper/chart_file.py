@@ -12,7 +12,8 @@ from fitcalc.errors import InputError
 from fitcalc.paper.chart import chart_pages
 from fitcalc.paper.frame import About, framed
 from fitcalc.paper.page import Page, Paper
-from fitcalc.paper.pdf import page_figure, pdf_bytes
+from fitcalc.paper.page_image import page_figure
+from fitcalc.paper.pdf import pdf_bytes
 from fitcalc.present.chart import Chart
 
 KINDS = (".pdf", ".svg", ".png")

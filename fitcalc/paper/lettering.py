@@ -1,10 +1,12 @@
 """The lettering of a page: how wide words are, where lines break, which letters the font has."""
 
+from collections.abc import Mapping
 from functools import cache
+from importlib.util import find_spec
 from pathlib import Path
+from types import MappingProxyType
 
-import matplotlib
-from matplotlib.ft2font import FT2Font, LoadFlags
+from fontTools.ttLib import TTFont
 
 REGULAR, BOLD = "DejaVuSans.ttf", "DejaVuSans-Bold.ttf"
 ASCENT, DESCENT = 0.93, 0.24
@@ -15,13 +17,18 @@ MISSING = "?"
 
 
 def font_file(bold: bool) -> Path:
-    """The font that is embedded."""
-    return Path(matplotlib.get_data_path()) / "fonts" / "ttf" / (BOLD if bold else REGULAR)
+    """The font that is embedded; it comes with matplotlib, which is not loaded for it."""
+    found = find_spec("matplotlib")
+    assert found is not None, "matplotlib is not installed"
+    assert found.submodule_search_locations
+    name = BOLD if bold else REGULAR
+    return Path(found.submodule_search_locations[0]) / "mpl-data" / "fonts" / "ttf" / name
 
 
 def width(text: str, size: float, bold: bool = False) -> float:
     """Width of a line of words in mm; `size` is the height of the lettering in mm."""
-    return size * sum(_advance(letter, bold) for letter in text)
+    advances = _advances(bold)
+    return size * sum(advances.get(letter, 0.0) for letter in text)
 
 
 def wrapped(text: str, size: float, room: float, bold: bool = False) -> list[str]:
@@ -57,18 +64,24 @@ def _pieces(word: str, size: float, room: float, bold: bool) -> list[str]:
 
 
 @cache
-def _font(bold: bool) -> FT2Font:
-    font = FT2Font(str(font_file(bold)))
-    font.set_size(100.0, 72.0)
-    return font
+def glyphs(bold: bool) -> Mapping[int, str]:
+    """Every letter that the font has, by its code, as the glyph's name."""
+    return MappingProxyType(opened_font(bold).getBestCmap())
+
+
+def opened_font(bold: bool) -> TTFont:
+    """The font's tables, read as they are asked for."""
+    return TTFont(font_file(bold), lazy=True, recalcTimestamp=False)
+
+
+@cache
+def _advances(bold: bool) -> Mapping[str, float]:
+    """Width of each letter at a height of 1."""
+    font = opened_font(bold)
+    units, metrics = font["head"].unitsPerEm, font["hmtx"].metrics
+    return MappingProxyType({chr(code): metrics[name][0] / units for code, name in glyphs(bold).items()})
 
 
 @cache
 def _letters() -> frozenset[int]:
-    return frozenset(_font(False).get_charmap()) & frozenset(_font(True).get_charmap())
-
-
-@cache
-def _advance(letter: str, bold: bool) -> float:
-    glyph = _font(bold).load_char(ord(letter), flags=LoadFlags.NO_HINTING)
-    return float(glyph.linearHoriAdvance) / 65536.0 / 100.0
+    return frozenset(glyphs(False)) & frozenset(glyphs(True))

@@ -1,33 +1,21 @@
-"""Pages written as PDF: vector lines, embedded fonts, text that can be selected and searched."""
+"""Pages written as PDF: vector lines, embedded fonts, text that can be selected and searched.
 
-import io
-from collections.abc import Sequence
-from functools import cache
-from typing import Any
+A viewer is asked not to fit the pages to the paper when it prints them, since some are templates at true scale.
+"""
 
-import matplotlib
-from matplotlib.artist import Artist
-from matplotlib.backend_bases import RendererBase
-from matplotlib.backends.backend_pdf import PdfPages
-from matplotlib.figure import Figure
-from matplotlib.font_manager import FontProperties
-from matplotlib.lines import Line2D
-from matplotlib.patches import Polygon, Rectangle
-from matplotlib.transforms import Affine2D, Transform
+from collections.abc import Mapping, Sequence
 
 from fitcalc.paper.frame import About, sheet_of
-from fitcalc.paper.lettering import font_file
-from fitcalc.paper.page import Mark, Page, Paper, Stroke, Words, corner_of, corners_of
-from fitcalc.units import MM_PER_INCH
+from fitcalc.paper.page import Page, Paper, Words
+from fitcalc.paper.pdf_content import FONTS, POINTS, content_of
+from fitcalc.paper.pdf_file import PdfFile, ref, text
+from fitcalc.paper.pdf_font import Embedded, embed
 
-POINTS = 72.0 / MM_PER_INCH
-"""Points in a mm."""
-SETTINGS: Any = {"pdf.fonttype": 42, "pdf.compression": 6, "path.simplify": False, "text.hinting": "none"}
-PRODUCER = "fitcalc"
+PROGRAM = "fitcalc"
 
 
 def pdf_bytes(pages: Sequence[Page], about: About, paper: Paper, title: str) -> bytes:
-    """A PDF of framed pages.
+    """A PDF of framed pages; the same pages give the same bytes.
 
     Args:
         pages: as from `frame.framed`.
@@ -35,92 +23,33 @@ def pdf_bytes(pages: Sequence[Page], about: About, paper: Paper, title: str) -> 
         paper: as all but lying pages lie.
         title: of the file.
     """
-    content = io.BytesIO()
-    told = {
-        "Title": title,
-        "Subject": f"{about.subject}; documents {about.digest}",
-        "Creator": PRODUCER,
-        "CreationDate": None,
-    }
-    with matplotlib.rc_context(SETTINGS), PdfPages(content, metadata=told) as file:
-        for page in pages:
-            file.savefig(page_figure(page, sheet_of(page, paper)))
-    return content.getvalue()
+    file = PdfFile()
+    tree = file.reserved()
+    fonts = {bold: embed(file, bold, _letters(pages, bold)) for bold in FONTS}
+    places = [_page(file, page, sheet_of(page, paper), tree, fonts) for page in pages]
+    kids = " ".join(ref(each) for each in places)
+    file.add({"Type": "/Pages", "Kids": f"[{kids}]", "Count": f"{len(places)}"}, tree)
+    shown = "<< /PrintScaling /None /DisplayDocTitle true >>"
+    root = file.add({"Type": "/Catalog", "Pages": ref(tree), "Lang": "(en)", "ViewerPreferences": shown})
+    told = {"Title": title, "Subject": f"{about.subject}; documents {about.digest}", "Creator": PROGRAM}
+    info = file.add({key: text(words) for key, words in {**told, "Producer": PROGRAM}.items()})
+    return file.written(root, info)
 
 
-def page_figure(page: Page, paper: Paper) -> Figure:
-    """A page to be drawn on paper that lies as the page does."""
-    figure = Figure(figsize=(paper.width / MM_PER_INCH, paper.height / MM_PER_INCH), dpi=72.0)
-    figure.patch.set_visible(False)
-    for order, mark in enumerate(page.marks):
-        for artist in _artists(mark, figure):
-            artist.set_zorder(order)
-            figure.add_artist(artist)
-    return figure
-
-
-def _artists(mark: Mark, figure: Figure) -> list[Artist]:
-    to_page = Affine2D().scale(1.0 / MM_PER_INCH) + figure.dpi_scale_trans
-    return _words(mark, to_page) if isinstance(mark, Words) else [_stroke(mark, to_page)]
-
-
-def _stroke(stroke: Stroke, to_page: Transform) -> Line2D | Polygon:
-    shown = stroke.width > 0.0
-    if stroke.fill is None and not stroke.closed:
-        xs, ys = zip(*stroke.points, strict=True)
-        line = Line2D(xs, ys, color=stroke.colour, linewidth=stroke.width * POINTS, transform=to_page)
-        line.set_dash_capstyle("butt")
-        line.set_solid_capstyle("butt")
-        line.set_solid_joinstyle("miter")
-        artist: Line2D | Polygon = line
-    else:
-        face = stroke.fill or "none"
-        edge = stroke.colour if shown else "none"
-        artist = Polygon(
-            stroke.points,
-            closed=True,
-            facecolor=face,
-            edgecolor=edge,
-            linewidth=stroke.width * POINTS,
-            transform=to_page,
-        )
-    if stroke.dash and shown:
-        artist.set_linestyle((0.0, [length / stroke.width for length in stroke.dash]))
-    if stroke.clip is not None:
-        left, bottom, right, top = stroke.clip
-        artist.set_clip_path(Rectangle((left, bottom), right - left, top - bottom, transform=to_page))
-    return artist
-
-
-def _words(words: Words, to_page: Transform) -> list[Artist]:
-    line = _WordLine(words, to_page)
-    if not words.backed:
-        return [line]
-    veil = Polygon(
-        corners_of(words), closed=True, facecolor="white", edgecolor="none", linewidth=0.0, transform=to_page
+def _letters(pages: Sequence[Page], bold: bool) -> set[str]:
+    words = (
+        mark.text for page in pages for mark in page.marks if isinstance(mark, Words) and mark.bold == bold
     )
-    return [veil, line]
+    return set().union(*words)
 
 
-class _WordLine(Artist):
-    """One line of words from its left end, without the layout that text of several lines needs."""
-
-    def __init__(self, words: Words, to_page: Transform) -> None:
-        super().__init__()
-        self._words, self._to_page = words, to_page
-
-    def draw(self, renderer: RendererBase) -> None:
-        """Writes the words."""
-        words = self._words
-        pen = renderer.new_gc()
-        pen.set_foreground(words.colour)
-        x, y = self._to_page.transform(corner_of(words))
-        if renderer.flipy():
-            y = renderer.get_canvas_width_height()[1] - y
-        renderer.draw_text(pen, x, y, words.text, _font(words.bold, words.size), words.turn)
-        pen.restore()
-
-
-@cache
-def _font(bold: bool, size: float) -> FontProperties:
-    return FontProperties(fname=font_file(bold), size=size * POINTS)
+def _page(file: PdfFile, page: Page, paper: Paper, tree: int, fonts: Mapping[bool, Embedded]) -> int:
+    named = " ".join(f"/{FONTS[bold]} {ref(font.number)}" for bold, font in fonts.items())
+    told = {
+        "Type": "/Page",
+        "Parent": ref(tree),
+        "MediaBox": f"[0 0 {POINTS * paper.width:.4f} {POINTS * paper.height:.4f}]",
+        "Resources": f"<< /Font << {named} >> >>",
+        "Contents": ref(file.add_stream(content_of(page.marks, fonts), {})),
+    }
+    return file.add(told)

@@ -105,7 +105,9 @@ def _require_small(content: io.BytesIO, path: Path) -> None:
         size = sum(each.file_size for each in packed.infolist())
     if size > UNPACKED:
         allowed = f"must unpack to {UNPACKED / 1e6:g} MB or less"
-        raise InputError(str(path), f"{size / 1e6:.0f} MB when unpacked", allowed, "check that it is the right file")
+        raise InputError(
+            str(path), f"{size / 1e6:.0f} MB when unpacked", allowed, "check that it is the right file"
+        )
 
 
 def _content(path: Path) -> bytes:
