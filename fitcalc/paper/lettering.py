@@ -1,5 +1,6 @@
 """The lettering of a page: how wide words are, where lines break, which letters the font has."""
 
+import io
 from collections.abc import Mapping
 from functools import cache
 from importlib.util import find_spec
@@ -71,7 +72,7 @@ def glyphs(bold: bool) -> Mapping[int, str]:
 
 def opened_font(bold: bool) -> TTFont:
     """The font's tables, read as they are asked for."""
-    return TTFont(font_file(bold), lazy=True, recalcTimestamp=False)
+    return TTFont(io.BytesIO(font_file(bold).read_bytes()), lazy=True, recalcTimestamp=False)
 
 
 @cache

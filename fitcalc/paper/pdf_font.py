@@ -33,8 +33,8 @@ class Embedded:
     glyphs: dict[str, int]
 
     def encoded(self, words: str) -> str:
-        """The words as a hexadecimal string of glyphs."""
-        return "".join(f"{self.glyphs[letter]:04x}" for letter in words)
+        """The words as a hexadecimal string of glyphs; a letter that the font lacks is its empty box."""
+        return "".join(f"{self.glyphs.get(letter, 0):04x}" for letter in words)
 
 
 def embed(file: PdfFile, bold: bool, letters: Iterable[str]) -> Embedded:
@@ -42,7 +42,7 @@ def embed(file: PdfFile, bold: bool, letters: Iterable[str]) -> Embedded:
     used = sorted({*letters, " "})
     font = _cut_down(bold, used)
     known = font.getBestCmap()
-    glyphs = {letter: font.getGlyphID(known[ord(letter)]) for letter in used}
+    glyphs = {letter: font.getGlyphID(known[ord(letter)]) for letter in used if ord(letter) in known}
     name = _name(bold, used)
     below = _descendant(file, font, name, bold)
     codes = file.add_stream(_letters_of(glyphs).encode("ascii"), {})

@@ -9,8 +9,8 @@ import pytest
 from pypdf import PdfReader
 from sheet_jobs import every_part_job
 
-from fitcalc.paper.frame import BAR, area
-from fitcalc.paper.page import A4, LETTER
+from fitcalc.paper.frame import BAR, About, area
+from fitcalc.paper.page import A4, LETTER, Page, Words
 from fitcalc.paper.pages import sheet_pages
 from fitcalc.paper.pdf import pdf_bytes
 from fitcalc.present.bench_parts import bench_number
@@ -56,6 +56,44 @@ def test_every_font_is_embedded(written):
         for font in page["/Resources"]["/Font"].values():
             below = font.get_object()["/DescendantFonts"][0].get_object()
             assert "/FontFile2" in below["/FontDescriptor"].get_object()
+
+
+def test_the_file_is_whole(written):
+    _, pages, _, path, _ = written
+    again = PdfReader(path, strict=True)
+    assert len(again.pages) == len(pages)
+    assert all(page.extract_text() for page in again.pages)
+
+
+def test_viewers_are_asked_not_to_scale_what_they_print(written):
+    _, _, reader, _, _ = written
+    assert reader.root_object["/ViewerPreferences"]["/PrintScaling"] == "/None"
+
+
+def written_alone(*marks, paper=A4):
+    page = Page("alone", "no scale", marks)
+    return PdfReader(io.BytesIO(pdf_bytes([page], About("s", "d", "0"), paper, "t")), strict=True)
+
+
+@pytest.mark.parametrize("turn", [0.0, 90.0])
+@pytest.mark.parametrize(
+    "text", ["plain (words) \\ here", "\N{PLUS-MINUS SIGN}0.2 \N{DEGREE SIGN} Ø8.4 \N{EN DASH}"]
+)
+def test_any_letter_of_the_font_comes_back(text, turn):
+    reader = written_alone(Words(text, (50.0, 50.0), 3.0, turn=turn))
+    assert " ".join(reader.pages[0].extract_text().split()) == text
+
+
+def test_a_letter_that_the_font_lacks_harms_nothing():
+    reader = written_alone(Words("a \N{CJK UNIFIED IDEOGRAPH-8ECA} b", (50.0, 50.0), 3.0))
+    assert reader.pages[0].extract_text()
+
+
+def test_what_the_file_says_of_itself_may_be_in_any_script():
+    page = Page("alone", "no scale", (Words("x", (9.0, 9.0), 3.0),))
+    about = About("M\N{LATIN SMALL LETTER U WITH DIAERESIS}ller \N{CJK UNIFIED IDEOGRAPH-8ECA}", "d", "0")
+    reader = PdfReader(io.BytesIO(pdf_bytes([page], about, A4, "t")))
+    assert reader.metadata.subject == f"{about.subject}; documents 0"
 
 
 def longest_run(line):
