@@ -13,12 +13,37 @@ from fitcalc.units import Floats
 Polyline = Floats
 """Points of one line in order, `(k, 2)`."""
 CLEAR = 1e-12
+BESIDE = 0.4
+"""How far to either side of a line the sides are told apart, in cells."""
 
 
 def zero_lines(x: Floats, y: Floats, values: Floats) -> tuple[Polyline, ...]:
     """Where `values[i, j]`, given at `x[i]`, `y[j]`, passes through zero; a closed line ends at its first point."""
     keys, places = _segments(x, y, np.where(values == 0.0, CLEAR, values))
     return _joined(keys, places)
+
+
+def with_good_side_left(line: Polyline, x: Floats, y: Floats, values: Floats) -> Polyline:
+    """A zero line turned so that the figure is not negative to the left of the way along it."""
+    at = np.stack(
+        [np.interp(line[:, 0], x, np.arange(len(x))), np.interp(line[:, 1], y, np.arange(len(y)))], 1
+    )
+    middle, way = (at[1:] + at[:-1]) / 2, np.diff(at, axis=0)
+    size = np.maximum(np.hypot(*way.T), CLEAR)[:, None]
+    aside = BESIDE * np.stack([-way[:, 1], way[:, 0]], axis=1) / size
+    gain = _at(values, middle + aside) - _at(values, middle - aside)
+    return line if np.sum(gain) >= 0.0 else line[::-1]
+
+
+def _at(values: Floats, place: Floats) -> Floats:
+    """Values between the points of the grid, at places counted in them, `(m, 2)`."""
+    last = np.array(values.shape) - 1
+    place = np.clip(place, 0.0, last)
+    low = np.minimum(place.astype(int), last - 1)
+    (i, j), (s, t) = low.T, (place - low).T
+    below = (1.0 - s) * values[i, j] + s * values[i + 1, j]
+    above = (1.0 - s) * values[i, j + 1] + s * values[i + 1, j + 1]
+    return np.asarray((1.0 - t) * below + t * above)
 
 
 def _segments(x: Floats, y: Floats, values: Floats) -> tuple[np.ndarray, dict[int, tuple[float, float]]]:

@@ -16,7 +16,7 @@ from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.cases import PATHS, crossed, setup_of
-from fitcalc.fit.contours import Polyline, zero_lines
+from fitcalc.fit.contours import Polyline, with_good_side_left, zero_lines
 from fitcalc.fit.progress import Progress, unheeded
 from fitcalc.fit.sweep import CLOSED, NOT_THERE, READS, SMOOTH, required_room, sweep
 from fitcalc.fit.variables import value_at, variables_for
@@ -30,7 +30,7 @@ MESH = 17
 
 @dataclass(frozen=True, eq=False)
 class Boundary:
-    """Where one limit is just met: lines in the two variables, `(k, 2)` each."""
+    """Where one limit is just met: lines in the two variables, `(k, 2)` each; it holds to the left, going along."""
 
     check: str
     label: str
@@ -243,7 +243,9 @@ def _between(x: Floats, y: Floats, mesh_x: Floats, mesh_y: Floats, room: Floats)
 def _boundaries(x: Floats, y: Floats, layers: list[Layer]) -> Iterator[Boundary]:
     for layer in layers:
         if layer.room.min() < 0.0 <= layer.room.max():
-            yield Boundary(layer.check, layer.label, layer.interpolated, zero_lines(x, y, layer.room))
+            lines = zero_lines(x, y, layer.room)
+            turned = tuple(with_good_side_left(line, x, y, layer.room) for line in lines)
+            yield Boundary(layer.check, layer.label, layer.interpolated, turned)
 
 
 def _point(setup: Setup, first: str, second: str) -> tuple[float, float]:

@@ -8,6 +8,9 @@ from fitcalc.present.chart import Axis, Chart, ChartLegend, Shape, Side, Spot, e
 from fitcalc.present.picture import XY, Area, Line, Style
 from fitcalc.present.trade_record import AxisRecord, LineRecord, PointRecord, TradeRecord
 
+ASPECT = 0.72
+HAIR, HAIR_GAP = 0.012, 0.035
+"""Length of the hairs on a line's broken side and from one to the next, as parts of the plot's width."""
 FEW = 12
 """So many places that can be set stand at an axis each."""
 APART = 0.06
@@ -31,7 +34,7 @@ def trade_chart(record: TradeRecord) -> Chart:
         marks=(*_regions(record), *_limits(record), *_numbers(record), *_points(record.points)),
         legend=tuple(_legend(record)),
         notes=trade_notes(record),
-        aspect=0.72,
+        aspect=ASPECT,
     )
 
 
@@ -41,6 +44,8 @@ def trade_notes(record: TradeRecord) -> tuple[str, ...]:
 
 
 def _notes(record: TradeRecord) -> Iterator[str]:
+    if not record.region:
+        yield "No combination of the two passes."
     if not record.complete:
         yield "Stopped before its end: part of the map was not worked out."
     for told, broken in (
@@ -72,6 +77,20 @@ def _limits(record: TradeRecord) -> Iterator[Line]:
     for limit in reversed(record.limits):
         for at, line in enumerate(limit.lines):
             yield Line(f"limit.{limit.number}.{at}", _style(limit), limit.checks[0], tuple(line))
+            yield Line(f"broken.{limit.number}.{at}", "note", limit.checks[0], _hairs(line, record))
+
+
+def _hairs(line: Sequence[XY], record: TradeRecord) -> tuple[XY, ...]:
+    """The line with hairs to its right, where the limit is broken; evenly along it on the plot."""
+    points = np.array([_unit(point, record) for point in line]) * (1.0, ASPECT)
+    along = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(points, axis=0).T))])
+    places = np.arange(HAIR_GAP / 2, along[-1], HAIR_GAP)
+    feet = np.stack([np.interp(places, along, axis) for axis in points.T], axis=1)
+    way = np.diff(points, axis=0)[np.clip(np.searchsorted(along, places) - 1, 0, len(points) - 2)]
+    size = np.maximum(np.hypot(*way.T), 1e-9)[:, None]
+    tips = feet + HAIR * np.stack([way[:, 1], -way[:, 0]], axis=1) / size
+    comb = np.stack([feet, tips, feet], axis=1).reshape(-1, 2) / (1.0, ASPECT)
+    return tuple(_place(each, record) for each in comb) or tuple(line)
 
 
 def _style(limit: LineRecord) -> Style:
@@ -106,9 +125,14 @@ def _free_place(line: Sequence[XY], taken: Sequence[np.ndarray], record: TradeRe
     )
     far = np.flatnonzero(gaps >= APART)
     best = tries[int(far[0]) if len(far) else int(np.argmax(gaps))]
+    return _place(best, record)
+
+
+def _place(part: np.ndarray, record: TradeRecord) -> XY:
+    """A place in the axes' units, of its parts of the plot."""
     return (
-        float(record.x.low + best[0] * (record.x.high - record.x.low)),
-        float(record.y.low + best[1] * (record.y.high - record.y.low)),
+        float(record.x.low + part[0] * (record.x.high - record.x.low)),
+        float(record.y.low + part[1] * (record.y.high - record.y.low)),
     )
 
 
@@ -133,6 +157,8 @@ def _legend(record: TradeRecord) -> Iterator[ChartLegend]:
     if record.region:
         told = "passes" if not record.everywhere else "would pass, but for what is broken all over"
         yield ChartLegend("limit area", told, "area")
+    if record.limits:
+        yield ChartLegend("note", "hairs stand on the side where a limit is broken")
     for limit in record.limits:
         mark = "~" if limit.interpolated else ""
         edge = " - bounds what passes" if limit.edge else ""

@@ -67,7 +67,7 @@ class RangeRecord(Record):
 
 
 class LineRecord(Record):
-    """Where one limit is just met."""
+    """Where one limit is just met; it holds to the left of each line, going along."""
 
     number: int
     checks: list[str]

@@ -8,8 +8,8 @@ from fitcalc.present.trade_record import AxisRecord, RangeRecord, TradeRecord
 def trade_heading(record: TradeRecord) -> str:
     """Who, where, what against what, and how much of it passes."""
     pair = f"{record.x.title} ({record.x.sense}) against {record.y.title} ({record.y.sense})"
-    lines = [f"{record.driver} in {record.car}; rules: {record.rules}", pair, _verdict(record)]
-    return "\n".join([*lines, *trade_notes(record)])
+    lines = [f"{record.driver} in {record.car}; rules: {record.rules}", pair]
+    return "\n".join([*lines, *_verdict(record), *trade_notes(record)])
 
 
 def trade_tables(record: TradeRecord) -> list[Table]:
@@ -40,7 +40,9 @@ def ranges_table(record: TradeRecord) -> Table:
         else (place_text(each.x, record.x), "nothing", each.nearest, "")
         for each in record.ranges
     )
-    return Table("What passes", (record.x.title, record.y.title, "limit below, or nearest", "limit above"), rows)
+    return Table(
+        "What passes", (record.x.title, record.y.title, "limit below, or nearest", "limit above"), rows
+    )
 
 
 def limits_table(record: TradeRecord) -> Table:
@@ -72,12 +74,12 @@ def _range(each: RangeRecord, axis: AxisRecord) -> str:
     return f"{each.low:g} to {each.high:g} {axis.unit}"
 
 
-def _verdict(record: TradeRecord) -> str:
+def _verdict(record: TradeRecord) -> tuple[str, ...]:
     if not record.region:
-        return "No combination of the two passes."
+        return ()
     if record.everywhere or record.elsewhere:
-        return "Part of the map would pass, but for limits that the two cannot mend:"
-    return f"{_percent(record.share)} of all combinations pass."
+        return ("Part of the map would pass, but for limits that the two cannot mend:",)
+    return (f"{_percent(record.share)} of all combinations pass.",)
 
 
 def _percent(share: float) -> str:

@@ -7,7 +7,7 @@ from fitcalc.documents.samples import sample_path
 from fitcalc.documents.setup import Setup
 from fitcalc.documents.store import load_car, load_driver
 from fitcalc.fit.cases import setup_of
-from fitcalc.fit.contours import zero_lines
+from fitcalc.fit.contours import with_good_side_left, zero_lines
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.sweep import required_room
 from fitcalc.fit.trade import MapOptions, spans, trade_map
@@ -69,3 +69,13 @@ def test_zero_line_of_a_circle_is_one_closed_line_on_it():
 def test_saddle_is_cut_in_two():
     grid = np.array([-1.0, 1.0])
     assert len(zero_lines(grid, grid, np.array([[1.0, -1.0], [-1.0, 1.0]]))) == 2
+
+
+@pytest.mark.parametrize("sign", [1.0, -1.0])
+def test_what_is_not_negative_lies_to_the_left_of_its_line(sign):
+    x, y = np.linspace(-2.0, 2.0, 41), np.linspace(-2.0, 2.0, 31)
+    values = sign * (x[:, None] ** 2 + y[None] ** 2 - 1.0)
+    (line,) = zero_lines(x, y, values)
+    turned = with_good_side_left(line, x, y, values)
+    around = np.sum(turned[:-1, 0] * turned[1:, 1] - turned[1:, 0] * turned[:-1, 1])
+    assert around * sign < 0.0
