@@ -1,7 +1,6 @@
 """`fitcalc sheets`: the bench sheets as files in one folder."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from fitcalc.commands.asking import (
     COMPUTED,
@@ -21,16 +20,6 @@ from fitcalc.commands.asking import (
 )
 from fitcalc.documents.setup import Setup
 
-DRAWS = 1_000
-"""Cars and bodies drawn for the intervals of the bench sheets."""
-SURE_DRAWS, FEW = 20_000, 2_000
-"""The same with `--certainty`, for the odds and for what takes longest: as many as `fitcalc certainty` draws."""
-
-if TYPE_CHECKING:
-    from fitcalc.fit.certainty import Certainty
-    from fitcalc.fit.result import Result
-    from fitcalc.present.chart import Chart
-
 
 def add(commands: Commands) -> None:
     """The command."""
@@ -48,10 +37,9 @@ def add(commands: Commands) -> None:
 
 
 def _sheets(options: Options) -> int:
-    from fitcalc.fit.certainty import Sampling, certainty
     from fitcalc.fit.evaluate import evaluate
     from fitcalc.fit.rework import fit
-    from fitcalc.paper.job import job
+    from fitcalc.paper.job import whole_job
     from fitcalc.paper.page import PAPERS
     from fitcalc.paper.sheets import write_sheets
     from fitcalc.present.record import check_record, fit_record
@@ -63,26 +51,7 @@ def _sheets(options: Options) -> int:
     else:
         fitted = fit(car, driver, options.rules)
         found, after, record = fitted.found, fitted.after, fit_record(fitted)
-    sampling = Sampling(SURE_DRAWS, FEW) if options.certainty else Sampling(DRAWS, DRAWS)
-    sure = certainty(car, driver, after.setup, options.rules, sampling)
-    charts = [*_trade(after, options), *(_odds(after, sure) if options.certainty else [])]
-    made = job(found, after, record, today(), sure, charts)
+    made = whole_job(found, after, record, today(), options.rules, options.certainty)
     written = write_sheets(made, PAPERS[options.paper], Path(options.out))
     print("\n".join(str(path) for path in written))
     return SOMETHING_FAILS if after.anything_fails else COMPUTED
-
-
-def _trade(after: "Result", options: Options) -> "list[Chart]":
-    """What the seat and the brake pedal's bar may be together, about the rework."""
-    from fitcalc.present.trade_chart import trade_chart
-    from fitcalc.present.usual_trade import usual_trade
-
-    record = usual_trade(after, None, options.rules)
-    return [] if record is None else [trade_chart(record)]
-
-
-def _odds(after: "Result", sure: "Certainty") -> "list[Chart]":
-    from fitcalc.present.certainty_chart import certainty_charts
-    from fitcalc.present.certainty_record import certainty_record
-
-    return certainty_charts(certainty_record(after, sure))

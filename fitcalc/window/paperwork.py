@@ -18,10 +18,8 @@ if TYPE_CHECKING:
     from fitcalc.paper.worksheet_file import Change
     from fitcalc.window.main_window import MainWindow
 
-DRAWS = 1_000
-"""Cars and bodies drawn for the intervals of the bench sheets, as on the command line."""
 JUDGED, SURE = 0.1, 0.4
-"""Parts of the work that are done when the rework is judged, and when its intervals are known: design inference."""
+"""Parts of the work that are done when the rework is judged, and when its intervals and plots are known: design inference."""
 
 
 class Paperwork(QObject):
@@ -113,9 +111,8 @@ def sheets_written(work: Work, rules: str, paper: str, folder: Path, progress: P
     Raises:
         InputError: a limit set is not known, or the folder can't be written.
     """
-    from fitcalc.fit.certainty import Sampling, certainty
     from fitcalc.fit.evaluate import evaluate
-    from fitcalc.paper.job import job
+    from fitcalc.paper.job import whole_job
     from fitcalc.paper.page import PAPERS
     from fitcalc.paper.sheets import write_sheets
     from fitcalc.present.record import check_record
@@ -124,10 +121,9 @@ def sheets_written(work: Work, rules: str, paper: str, folder: Path, progress: P
     found, after = (evaluate(car, driver, setup, chosen) for setup in (AS_FOUND, work.setup))
     if not progress(JUDGED):
         return []
-    sure = certainty(car, driver, work.setup, chosen, Sampling(DRAWS, DRAWS))
+    made = whole_job(found, after, check_record(after), _today(), chosen)
     if not progress(SURE):
         return []
-    made = job(found, after, check_record(after), _today(), sure)
     return write_sheets(made, PAPERS[paper], folder, progress)
 
 
