@@ -104,7 +104,8 @@ def _proportions() -> Iterator[Suspect]:
 def _coordinates(car: Car) -> Iterator[Suspect]:
     for path, mark in toleranced(car).items():
         for axis in AXES[type(mark)]:
-            words = f"{path.replace('_', ' ').replace('.', ', ')}: {axis}"
+            steps = (f"{int(step) + 1}" if step.isdecimal() else step for step in path.split("."))
+            words = f"{', '.join(steps).replace('_', ' ')}: {axis}"
             yield Suspect(
                 "car", f"{path}.{axis}", words, "mm", True, getattr(mark, axis), EVEN * mark.tolerance
             )
