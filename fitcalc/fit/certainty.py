@@ -15,7 +15,7 @@ from fitcalc.body.comfort import windows_for
 from fitcalc.checks.bar_figures import bar_figures
 from fitcalc.checks.case import Case
 from fitcalc.checks.catalogue import MEASURES, SWEPT
-from fitcalc.checks.check import Check
+from fitcalc.checks.check import Check, Figure
 from fitcalc.checks.harness import harness_figures
 from fitcalc.checks.judge import is_reclined, judge
 from fitcalc.checks.limits import load_limit_set, workshop_limits
@@ -172,7 +172,7 @@ def _worker(
         case = Case(cases.car, driver, cases.links, setup, sit(cases.car, cases.links, setup))
         figures = [figure for measure in measures for figure in measure(case)]
         checks = judge(figures, *sets, is_reclined(case))
-        return _part(case, checks, cases if at == 0 else None)
+        return _part(case, figures, checks, cases if at == 0 else None)
 
     return work
 
@@ -192,10 +192,10 @@ def _gathered(
     return parts, True
 
 
-def _part(case: Case, checks: Sequence[Check], cases: Drawn | None) -> _Part:
+def _part(case: Case, figures: Sequence[Figure], checks: Sequence[Check], cases: Drawn | None) -> _Part:
     rooms = {check.id: _full(case, room) for check in checks if (room := required_room(check)) is not None}
-    values = {check.figure.id: check.figure.value for check in checks if check.figure.value is not None}
-    words = {check.figure.id: (check.label, check.figure.unit) for check in checks}
+    values = {figure.id: figure.value for figure in figures if figure.value is not None}
+    words = {figure.id: (figure.label, figure.unit) for figure in figures}
     words |= {check.id: (check.label, check.figure.unit) for check in checks}
     pedals = () if cases is None else case.sitting.pedals
     lengths = {f"{name}.stand_off": _needed(case, name) for name in pedals}

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from types import MappingProxyType
 
 import numpy as np
 
@@ -15,7 +14,9 @@ from fitcalc.making.pedal_bars import BOLTS, GRADE, cut_length, joint_of, lap
 from fitcalc.making.stock import bar_section, stock_name
 from fitcalc.posture.cases import column
 from fitcalc.present.bench_parts import (
+    NOTHING,
     Callout,
+    Ends,
     Hole,
     Part,
     Size,
@@ -34,8 +35,6 @@ WAYS = {
 }
 ROUND_STEPS = 32
 LEAST = 0.05
-Ends = tuple[float, float]
-NOTHING: Mapping[str, Ends] = MappingProxyType({})
 
 
 def bar_parts(result: Result, needed: Mapping[str, Ends] = NOTHING) -> Iterator[Part]:

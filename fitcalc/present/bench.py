@@ -21,10 +21,11 @@ def bench(result: Result, sure: Certainty | None = None) -> Bench:
 
     Args:
         result: after the rework.
-        sure: of the same rework, for the intervals of the lengths to cut; tape tolerances alone without it.
+        sure: of the same rework, for the intervals of bars and slots; tape tolerances alone without it.
     """
-    needed = {} if sure is None else {each.id: (each.low, each.high) for each in sure.lengths}
-    parts = (*seat_parts(result), *bar_parts(result, needed), *slot_parts(result))
+    told = () if sure is None else (*sure.lengths, *sure.figures)
+    ends = {each.id: (each.low, each.high) for each in told}
+    parts = (*seat_parts(result), *bar_parts(result, ends), *slot_parts(result, ends))
     return Bench(tuple(_steps(result)), parts)
 
 

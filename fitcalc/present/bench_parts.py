@@ -5,9 +5,10 @@ set, so that paper, DXF, SVG and tables all say the same.
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
+from types import MappingProxyType
 from typing import Literal
 
 from fitcalc.present.picture import XY
@@ -17,6 +18,8 @@ Layer = Literal["CUT", "DRILL", "ENGRAVE"]
 Basis = Literal["90 %", "tape", ""]
 Vertex = tuple[float, float, float]
 """x, y, and the bulge of the edge to the next vertex: tangent of a quarter of its arc, positive = anticlockwise."""
+Ends = tuple[float, float]
+NOTHING: Mapping[str, Ends] = MappingProxyType({})
 QUARTER = math.tan(math.pi / 8.0)
 ARC_STEPS = 12
 WIDE, HAIR = 10.0, 1e-6

@@ -1,7 +1,7 @@
 """The slots to cut in the seat's shell, as parts to make."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 import numpy as np
@@ -13,9 +13,20 @@ from fitcalc.checks.straps import slot_centre
 from fitcalc.documents.car_cockpit import Harness
 from fitcalc.fit.result import Result
 from fitcalc.geometry.side import dot
-from fitcalc.present.bench_parts import Callout, Part, Scribe, Size, round_ended, set_length, size
+from fitcalc.present.bench_parts import (
+    NOTHING,
+    Callout,
+    Ends,
+    Part,
+    Scribe,
+    Size,
+    round_ended,
+    rounded_out,
+    set_length,
+    size,
+)
 from fitcalc.present.picture import XY
-from fitcalc.present.tolerances import tape_doubt
+from fitcalc.present.tolerances import tape_doubt, tolerance
 from fitcalc.units import Floats
 
 JUDGED = ("slot_turn", "slot_end_gap")
@@ -32,14 +43,19 @@ WHERE = {
 }
 
 
-def slot_parts(result: Result) -> Iterator[Part]:
-    """Each slot that the shell lacks, or has in the wrong place, for the first case; a like pair once."""
+def slot_parts(result: Result, drawn: Mapping[str, Ends] = NOTHING) -> Iterator[Part]:
+    """Each slot that the shell lacks, or has in the wrong place, for the first case; a like pair once.
+
+    Args:
+        result: after the rework.
+        drawn: 90 % intervals of figures, as from `certainty`, by id.
+    """
     harness = result.car.harness
     if harness is None:
         return
     case = Case(result.car, result.driver, result.links, result.setup, result.sitting)
     wanted = [strap for strap in slotted_straps(harness, case) if _is_wanted(strap, result)]
-    parts = [_slot(strap, harness, case) for strap in wanted]
+    parts = [_slot(strap, harness, case, drawn) for strap in wanted]
     yield from _paired(parts)
 
 
@@ -52,9 +68,10 @@ def _is_wanted(strap: SlottedStrap, result: Result) -> bool:
     return any(check.figure.id in judged and check.status in ("fail", "advise") for check in result.checks)
 
 
-def _slot(strap: SlottedStrap, harness: Harness, case: Case) -> Part:
+def _slot(strap: SlottedStrap, harness: Harness, case: Case, drawn: Mapping[str, Ends]) -> Part:
     kind, _, side = strap.name.partition("_")
-    sizes = _sizes(strap, kind, case, _doubt(strap.name, harness, case))
+    plain = _sizes(strap, kind, case, _doubt(strap.name, harness, case))
+    sizes = tuple(_with_drawn(each, strap.name, drawn) for each in plain)
     long, high, radius = (
         next(each.value for each in sizes if each.key == key) for key in ("length", "height", "radius")
     )
@@ -79,23 +96,37 @@ def _slot(strap: SlottedStrap, harness: Harness, case: Case) -> Part:
 def _sizes(strap: SlottedStrap, kind: str, case: Case, doubt: float) -> tuple[Size, ...]:
     cut = strap.cut
     high = set_length(cut.height[0])
-    x, y, z = cut.in_seat[0]
-    along = f"middle, {WHERE[kind][1]}"
-    placed = (
-        size("x", "middle, behind the seat's origin", x, "medium", doubt),
-        size("y", "middle, to the right of the centre plane", y, "medium", doubt),
-        size("z", "middle, above the seat's origin", z, "medium", doubt),
-    )
-    measured = () if kind == "lap" else (size("along", along, cut.along[0], "medium", doubt),)
     sloped = (_slope(strap, case),) if kind == "lap" else ()
     return (
         size("length", "length of the slot", cut.length[0], "coarse"),
         size("height", "height of the slot", high, "coarse"),
         size("radius", "corner radius", _corner(high), "medium"),
-        *placed,
-        *measured,
+        *_places(strap, kind, doubt),
         *sloped,
     )
+
+
+def _places(strap: SlottedStrap, kind: str, doubt: float) -> Iterator[Size]:
+    """Where its middle lies: marked out from afar, so to the tolerance of the whole distance."""
+    x, y, z = strap.cut.in_seat[0].tolist()
+    told = [
+        ("x", "middle, behind the seat's origin", x),
+        ("y", "middle, to the right of the centre plane", y),
+        ("z", "middle, above the seat's origin", z),
+    ]
+    if kind != "lap":
+        told.append(("along", f"middle, {WHERE[kind][1]}", float(strap.cut.along[0])))
+    far = tolerance(math.hypot(x, y, z), "coarse")
+    for key, name, value in told:
+        yield replace(size(key, name, value, "coarse", doubt), tolerance=far)
+
+
+def _with_drawn(plain: Size, strap: str, drawn: Mapping[str, Ends]) -> Size:
+    """The size with the interval of the drawn cars and bodies where there is one, which the tape's would belie."""
+    ends = drawn.get(f"harness.{strap}.slot_{plain.key}")
+    if ends is not None:
+        return replace(plain, interval=rounded_out(*ends), basis="90 %")
+    return replace(plain, interval=None, basis="") if drawn and plain.basis == "tape" else plain
 
 
 def _corner(high: float) -> float:

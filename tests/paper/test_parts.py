@@ -102,6 +102,19 @@ def test_drawn_bodies_widen_the_interval_of_a_length():
     assert lap + needed.high - 1e-9 <= high <= lap + needed.high + 1.0
 
 
+def test_drawn_bodies_say_where_a_slot_may_lie():
+    """The tape alone does not know the body that the strap lies on."""
+    after = fitted_job("hillclimb", "ines").after
+    sure = certainty(after.car, after.driver, after.setup, sampling=Sampling(200, 200))
+    by_tape, by_draws = (
+        {part.id: part for part in made.parts}["seat.slot_lap"].size("z")
+        for made in (bench(after), bench(after, sure))
+    )
+    assert (by_tape.basis, by_draws.basis) == ("tape", "90 %")
+    assert np.ptp(by_draws.interval) > np.ptp(by_tape.interval)
+    assert by_draws.interval[0] < by_draws.value < by_draws.interval[1]
+
+
 @pytest.mark.parametrize(
     ("ends", "told"),
     [((12.34, 80.2), (12.0, 81.0)), ((12.34, 15.61), (12.3, 15.7)), ((12.0, 81.0), (12.0, 81.0))],
