@@ -18,6 +18,20 @@ from fitcalc.fit.propagation import within
 from fitcalc.posture.cases import spread
 from fitcalc.units import Floats
 
+WORDS = {
+    **dict.fromkeys(("pedals", "harness", "hoops", "footwell", "gear_lever", "at"), ""),
+    "knobs": "gear lever knobs",
+    "crotch": "crotch anchors",
+    **{
+        f"{strap}_{side}": f"{side} {strap} anchor"
+        for strap in ("shoulder", "lap")
+        for side in ("left", "right")
+    },
+    "main_top": "top of the main hoop",
+    "front_top": "top of the front hoop",
+    "brace_foot": "foot of the hoop's brace",
+}
+"""Steps of a path that are told in words of their own; empty for those that say nothing."""
 AXES = {Point: ("x", "y", "z"), SideMark: ("x", "z")}
 
 
@@ -62,9 +76,24 @@ def measurements(car: Car, driver: Driver) -> dict[str, str]:
     """What may be measured (again): path in the car or driver file, with plain words."""
     given, words = measured(driver), titles()
     again = {True: "again", False: "not yet measured"}
-    points = {path: f"{path.replace('_', ' ').replace('.', ', ')}, again" for path in toleranced(car)}
-    body = {name: f"{words[dimension]}, {again[dimension in given]}" for name, dimension in FIELDS.items()}
+    points = {path: f"{place_words(car, path)} (again)" for path in toleranced(car)}
+    body = {name: f"{words[dimension]} ({again[dimension in given]})" for name, dimension in FIELDS.items()}
     return points | body
+
+
+def place_words(car: Car, path: str) -> str:
+    """What a point of the car is, as in `left shoulder anchor`, `clutch pivot`, `seat mount 2`."""
+    node: Any = car
+    words: list[str] = []
+    for step in path.split("."):
+        if step.isdecimal():
+            node = node[int(step)]
+            name = getattr(node, "name", "")
+            words[-1] = name or f"{words[-1].removesuffix('s')} {int(step) + 1}"
+        else:
+            node = getattr(node, step)
+            words.append(WORDS.get(step, step.replace("_", " ")))
+    return " ".join(filter(None, words))
 
 
 def _marks(node: Any, path: tuple[str, ...]) -> Iterator[tuple[str, Point | SideMark]]:

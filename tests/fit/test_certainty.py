@@ -10,7 +10,7 @@ from fitcalc.documents.setup import PedalRework, Setup
 from fitcalc.documents.store import load_car, load_driver
 from fitcalc.fit.certainty import Sampling, certainty
 from fitcalc.fit.propagation import first_order, spread_of, within
-from fitcalc.fit.tolerances import drawn, toleranced
+from fitcalc.fit.tolerances import drawn, place_words, toleranced
 
 CAR = load_car(sample_path("hillclimb"))
 ROBIN = load_driver(sample_path("robin"))
@@ -129,3 +129,17 @@ def test_stopped_at_once_hands_back_what_it_has():
     stopped = certainty(CAR, ROBIN, SETUP, None, Sampling(20_000, 200), progress=lambda done: False)
     assert not stopped.complete
     assert stopped.odds
+
+
+@pytest.mark.parametrize(
+    ("path", "words"),
+    [
+        ("harness.shoulder_left", "left shoulder anchor"),
+        ("pedals.clutch.cylinder.rod_end", "clutch cylinder rod end"),
+        ("seat.mounts.1", "seat mount 2"),
+        ("gear_lever.knobs.0", "gear lever knob 1"),
+        ("footwell.obstacles.0.centre", "steering rack centre"),
+    ],
+)
+def test_what_to_measure_again_is_told_in_words(path, words):
+    assert place_words(CAR, path) == words
