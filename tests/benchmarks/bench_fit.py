@@ -15,8 +15,12 @@ from fitcalc.fit.certainty import certainty
 from fitcalc.fit.coverage import coverage
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.rework import fit
+from fitcalc.fit.robust import robust
+from fitcalc.fit.shared import share
 from fitcalc.fit.solve import solve
 from fitcalc.fit.trade import MapOptions, spans, trade_map
+
+OTTO = load_driver(sample_path("otto"))
 
 
 def row(name, goal, run, times):
@@ -52,6 +56,9 @@ def run(quick=False):
     best = fit(CAR, ROBIN).after.setup
     row("certainty, 100,000 draws", "2,000 ms", lambda: certainty(CAR, ROBIN, best), 3)
     row("coverage, 300 bodies", "-", lambda: coverage(CAR, "male"), 1)
+    if not quick:
+        row("rework that passes with 0.9", "-", lambda: robust(CAR, ROBIN, 0.9), 1)
+        row("one car for two drivers", "-", lambda: share(CAR, [ROBIN, OTTO]), 1)
 
 
 if __name__ == "__main__":
