@@ -160,14 +160,18 @@ def _chunks(draws: int) -> list[int]:
     return [min(CHUNK, draws - start) for start in range(0, draws, CHUNK)]
 
 
+def chunk_seed(seed: int, at: int) -> int:
+    """Seed of one chunk of draws, counted from 0; whoever draws the first `FEW` by it draws the same ones."""
+    return int(np.random.SeedSequence([seed, at]).generate_state(1)[0])
+
+
 def _worker(
     car: Car, driver: Driver, setup: Setup, rules: str | None, seed: int
 ) -> Callable[[int, int], _Part]:
     sets = load_limit_set(rules or car.rules), with_posture(workshop_limits(), driver)
 
     def work(at: int, count: int) -> _Part:
-        own = int(np.random.SeedSequence([seed, at]).generate_state(1)[0])
-        cases = drawn(car, driver, count, own)
+        cases = drawn(car, driver, count, chunk_seed(seed, at))
         measures = MEASURES if at == 0 else [each for each in MEASURES if each not in SLOW]
         case = Case(cases.car, driver, cases.links, setup, sit(cases.car, cases.links, setup))
         figures = [figure for measure in measures for figure in measure(case)]

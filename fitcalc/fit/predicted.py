@@ -9,6 +9,7 @@ import numpy as np
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.setup import Setup
+from fitcalc.fit.certainty import FEW, Sampling, chunk_seed
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.propagation import spread_of
 from fitcalc.fit.result import Result
@@ -17,9 +18,6 @@ from fitcalc.units import Floats
 
 Readout: TypeAlias = Callable[[Result], Floats]
 """From a result over n cases the m figures that were read, `(m, n)`."""
-DRAWS = 1_000
-"""Cars and bodies drawn; the ends of the interval are then known within a few hundredths of its width."""
-SEED = 1
 
 
 @dataclass(frozen=True, eq=False)
@@ -32,15 +30,17 @@ class Work:
     rules: str | None = None
 
 
-def interval(work: Work, read: Readout, draws: int = DRAWS) -> tuple[Floats, Floats]:
+def interval(work: Work, read: Readout, draws: int = FEW) -> tuple[Floats, Floats]:
     """Ends of the 90 % interval of each figure, `(m,)` each: what tape and estimates leave open.
+
+    The cars and bodies are those that `certainty` draws first, so that both tell the same interval.
 
     Args:
         work: as made.
         read: names the m figures.
         draws: how many cars and bodies.
     """
-    cases = drawn(work.car, work.driver, draws, SEED)
+    cases = drawn(work.car, work.driver, draws, chunk_seed(Sampling().seed, 0))
     rows = read(evaluate(cases.car, work.driver, work.made, work.rules, cases.links))
     spreads = [spread_of(np.broadcast_to(row, (draws,))) for row in rows]
     return np.array([each.low for each in spreads]), np.array([each.high for each in spreads])

@@ -9,6 +9,7 @@ from fitcalc.documents.edit import with_value
 from fitcalc.documents.samples import sample_path
 from fitcalc.documents.setup import Setup
 from fitcalc.documents.store import load_car, load_driver
+from fitcalc.fit.certainty import Sampling, certainty
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.explain import _slopes, explain
 from fitcalc.fit.predicted import Work, interval
@@ -91,6 +92,14 @@ def test_together_is_the_minimum_of_the_weighted_squares():
     by_path = {(each.kind, each.path): value for each, value in zip(known.each, wanted, strict=True)}
     for each in found.shifts:
         assert each.together == pytest.approx(by_path[each.suspect.kind, each.suspect.path], abs=1e-6)
+
+
+def test_the_interval_is_the_one_that_certainty_tells():
+    sure = certainty(work().car, work().driver, SETUP, sampling=Sampling(300, 300))
+    told = {each.id: (each.low, each.high) for each in sure.figures}
+    low, high = interval(work(), READ, 300)
+    for name, ends in zip(NAMES, zip(low, high, strict=True), strict=True):
+        assert ends == pytest.approx(told[name], abs=1e-9)
 
 
 def test_the_interval_holds_the_prediction_and_widens_with_the_tape():
