@@ -55,8 +55,8 @@ def add(commands: Commands) -> None:
 def _built(options: Options) -> int:
     from fitcalc.documents.digest import digest
     from fitcalc.fit.evaluate import evaluate
+    from fitcalc.present.as_built_comparison import built_record
     from fitcalc.present.as_built_entry import entered
-    from fitcalc.present.as_built_record import built_record
 
     car, driver, planned = car_of(options), driver_of(options), _planned(options)
     history, stamp = _history(options, driver.name)
@@ -134,7 +134,7 @@ def _build(said: Measured, day: str, note: str, digest: str, car: str) -> Build:
 def _saved(
     record: "BuiltRecord", build: Build, history: History, stamp: Stamp | None, options: Options
 ) -> "BuiltRecord":
-    from fitcalc.present.as_built_record import with_history, with_predictions
+    from fitcalc.present.as_built_comparison import with_history, with_predictions
 
     if record.is_empty:
         raise InputError(

@@ -1,10 +1,8 @@
 """From what a person entered after the work to one entry of the history: what was made, what was read."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
-
-import numpy as np
 
 from fitcalc.documents.amounts import amount_of, units_for
 from fitcalc.documents.as_built import CutBar, Measured, Reading, Readings
@@ -14,39 +12,11 @@ from fitcalc.documents.setup import Setup
 from fitcalc.errors import InputError
 from fitcalc.fit.cases import PATHS
 from fitcalc.fit.result import Result
-from fitcalc.fit.variables import PEDAL_WAYS, value_at
+from fitcalc.fit.variables import PEDAL_WAYS
 from fitcalc.making.pedal_bars import lap
+from fitcalc.present.as_built_wanted import LENGTH, MADE, wanted_reading
 from fitcalc.present.bench_parts import set_length
-from fitcalc.present.readings import named_values, reading_of
-from fitcalc.present.wording import span
-
-SET = "Set and cut"
-MADE, LENGTH = "made.", ".length"
-"""Keys of what was made start so; those of the length of a bar end so too, as `made.brake.stand_off.length`."""
-
-
-@dataclass(frozen=True)
-class Wanted:
-    """One thing that may be entered.
-
-    Attributes:
-        group: heading that it stands under.
-        key: as it is named in a file or on the command line.
-        tool: that it is measured with; empty where it is set, not measured.
-        error: what the tool promises, plus or minus.
-        expected: as planned, or as predicted; None where nothing is.
-        allowed: by the limits, in words.
-    """
-
-    group: str
-    key: str
-    title: str
-    unit: str
-    tool: str
-    error: float
-    expected: float | None
-    how: str
-    allowed: str
+from fitcalc.present.readings import named_values
 
 
 @dataclass(frozen=True)
@@ -67,32 +37,6 @@ class Typed:
     tool: str = ""
     note: str = ""
     where: str = ""
-
-
-def wanted_made(result: Result) -> tuple[Wanted, ...]:
-    """What is set and cut: every number of the rework that belongs to this car, and the lengths of its bars."""
-    return tuple(_wanted_made(result))
-
-
-def wanted_reading(name: str, result: Result) -> Wanted:
-    """What is known about one figure or angle."""
-    figure = next((each for each in result.figures if each.id == name), None)
-    unit = "deg" if figure is None else figure.unit
-    value = named_values(result).get(name)
-    how = reading_of(figure, unit)
-    limits = [check for check in result.checks if check.figure.id == name]
-    bounds = [span(_number(c.low), _number(c.high), unit) for c in limits if c.margin is not None]
-    return Wanted(
-        how.group,
-        name,
-        name.replace("_", " ") if figure is None else figure.label,
-        unit,
-        how.tool,
-        how.error,
-        None if value is None else float(value[0]),
-        how.how,
-        "; ".join(dict.fromkeys(bounds)),
-    )
 
 
 def entered(file: Readings | None, typed: Sequence[Typed], result: Result) -> Measured:
@@ -151,25 +95,6 @@ def _over(base: dict[str, Any], upper: dict[str, Any]) -> dict[str, Any]:
     return {**base, **both}
 
 
-def _wanted_made(result: Result) -> Iterator[Wanted]:
-    pedals = result.car.fitted_pedals()
-    for path in PATHS:
-        name, _, way = path.rpartition(".")
-        planned = float(value_at(result.setup, path)[0])
-        if name and (name not in pedals or planned == 0.0):
-            continue
-        declared = field_at(Setup, path)
-        title = f"{name}: {declared.title}".removeprefix(": ")
-        how = declared.description
-        yield Wanted(SET, MADE + path, title, declared.unit, "rule" if declared.unit == "mm" else "angle finder",
-                     1.0, planned, how, "")  # fmt: skip
-        if way in PEDAL_WAYS:
-            over = float(lap(pedals[name].bar)[0])
-            length = set_length(planned + over)
-            yield Wanted(SET, f"{MADE}{path}{LENGTH}", f"{name}: {declared.title} bar, length", "mm", "rule", 0.5,
-                         length, "Over all, end to end.", "")  # fmt: skip
-
-
 def _require_once(keys: Sequence[str]) -> None:
     twice = next((key for at, key in enumerate(keys) if key in keys[:at]), None)
     if twice is not None:
@@ -225,7 +150,3 @@ def _value(typed: Typed, unit: str, text: str | None = None) -> float:
         written = shown(f"{given} {typed.unit}".strip())
         raise InputError(typed.where or typed.key, written, told, "write it as 12.5")
     return value
-
-
-def _number(value: Any) -> float | None:
-    return None if value is None else float(np.ravel(value)[0])

@@ -17,10 +17,11 @@ from fitcalc.paper.as_built_pages import as_built_pages
 from fitcalc.paper.as_built_set import write_as_built
 from fitcalc.paper.frame import About
 from fitcalc.paper.page import A4
-from fitcalc.present.as_built_entry import Typed, entered, wanted_made
-from fitcalc.present.as_built_record import built_record, with_history, with_predictions
+from fitcalc.present.as_built_comparison import built_record, with_history, with_predictions
+from fitcalc.present.as_built_entry import Typed, entered
 from fitcalc.present.as_built_rows import built_rows
 from fitcalc.present.as_built_tables import built_tables
+from fitcalc.present.as_built_wanted import wanted_made
 
 PLANNED = fitted_job("hillclimb", "robin").after
 HELMET, KNEE = "head.hoop_line", "posture.knee_released.brake"
