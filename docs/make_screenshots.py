@@ -142,6 +142,8 @@ def photo(window: MainWindow) -> None:
         "level_end": end, "at": {"x": float(left), "z": 0.0}, "opacity": 85.0,
     }  # fmt: skip
     session.edit("car.photo", Photo.model_validate(given), "photo")
+    while not window.centre.photo.layer.is_shown:
+        QApplication.processEvents()
 
 
 def two_drivers(window: MainWindow) -> None:

@@ -110,6 +110,7 @@ class MainWindow(QMainWindow):
         self._let_go()
         self.jobs.wait()
         self.session.evaluation.wait()
+        self.centre.photo.layer.wait()
         self.autosave.forget()
         settings().setValue("geometry", self.saveGeometry())
         event.accept()

@@ -4,13 +4,14 @@ from math import atan, atan2, cos, hypot, pi, sin
 from os.path import realpath
 from pathlib import Path
 
-from PySide6.QtCore import QPointF, QSize, Qt
-from PySide6.QtGui import QImageReader, QPixmap, QTransform
+from PySide6.QtCore import QObject, QPointF, QSize, Qt, QThreadPool, Signal
+from PySide6.QtGui import QImage, QImageIOHandler, QImageReader, QPixmap, QTransform
 from PySide6.QtWidgets import QGraphicsPixmapItem, QGraphicsScene
 
 from fitcalc.documents.photo import LARGEST_PX, Photo, Place, Spot
 from fitcalc.errors import InputError
 from fitcalc.present.picture import XY, Bounds
+from fitcalc.window.jobs import Run
 
 LARGEST_BYTES = 40_000_000
 MOST_SHOWN = 2400
@@ -37,33 +38,45 @@ def photo_file(car_file: Path | None, name: str) -> Path:
     return file
 
 
-def read_photo(file: Path) -> tuple[QPixmap, QSize]:
+def photo_size(file: Path) -> QSize:
+    """A photo's size in pixels as its head says, upright.
+
+    Raises:
+        InputError: there is no picture that can be read, or it is too large.
+    """
+    reader = _reader(file)
+    is_turned = bool(reader.transformation() & QImageIOHandler.Transformation.TransformationRotate90)
+    return reader.size().transposed() if is_turned else reader.size()
+
+
+def read_photo(file: Path) -> tuple[QImage, QSize]:
     """A photo, made smaller where it is large, and its own size in pixels.
 
     Raises:
         InputError: there is no picture that can be read, or it is too large.
     """
-    if not file.is_file():
-        raise InputError("photo.path", file.name, "is not there", f"put it into {file.parent}")
-    if file.stat().st_size > LARGEST_BYTES:
-        raise InputError("photo.path", file.name, f"must be {LARGEST_BYTES // 1_000_000} MB or less")
-    reader = QImageReader(str(file))
-    reader.setDecideFormatFromContent(True)
-    reader.setAutoTransform(True)
-    size = reader.size() if reader.format().data() in FORMATS else QSize()
-    if not size.isValid() or max(size.width(), size.height()) > LARGEST_PX:
-        raise InputError("photo.path", file.name, "is no picture that can be read", "use a PNG or JPEG")
-    if size.width() * size.height() > MOST_PIXELS:
-        allowed = f"must have {MOST_PIXELS // 1_000_000} million pixels or less"
-        raise InputError("photo.path", file.name, allowed, "make it smaller")
+    reader = _reader(file)
+    size = reader.size()
     if max(size.width(), size.height()) > MOST_SHOWN:
         share = MOST_SHOWN / max(size.width(), size.height())
         reader.setScaledSize(QSize(round(share * size.width()), round(share * size.height())))
     image = reader.read()
     if image.isNull():
         raise InputError("photo.path", file.name, "is no picture that can be read", "use a PNG or JPEG")
-    is_turned = (image.width() > image.height()) != (size.width() > size.height())
-    return QPixmap.fromImage(image), size.transposed() if is_turned else size
+    return image, photo_size(file)
+
+
+def _reader(file: Path) -> QImageReader:
+    if not file.is_file():
+        raise InputError("photo.path", file.name, "is not there", f"put it into {file.parent}")
+    if file.stat().st_size > LARGEST_BYTES:
+        raise InputError("photo.path", file.name, f"must be {LARGEST_BYTES // 1_000_000} MB or less")
+    reader = QImageReader(str(file))
+    reader.setAutoTransform(True)
+    size = reader.size()
+    if not size.isValid() or max(size.width(), size.height()) > LARGEST_PX:
+        raise InputError("photo.path", file.name, "is no picture that can be read", "use a PNG or JPEG")
+    return reader
 
 
 def laid_out(name: str, size: QSize, frame: Bounds) -> Photo:
@@ -109,16 +122,26 @@ def squared(photo: Photo, picked: list[XY], distance: float) -> Photo:
         ) from None
 
 
-class PhotoLayer:
-    """The photo as the lowest item of the sketch."""
+class PhotoLayer(QObject):
+    """The photo as the lowest item of the sketch; it is read off the window's thread.
 
-    def __init__(self, scene: QGraphicsScene) -> None:
+    Signals:
+        refused: the sentence on why it can't be read.
+    """
+
+    refused = Signal(str)
+
+    def __init__(self, scene: QGraphicsScene, parent: QObject) -> None:
+        super().__init__(parent)
         self._item = QGraphicsPixmapItem()
         self._item.setZValue(BELOW_ALL)
         self._item.setVisible(False)
         self._item.setTransformationMode(Qt.TransformationMode.SmoothTransformation)
         scene.addItem(self._item)
+        self._pool = QThreadPool(self)
+        self._runs: dict[Path, Run] = {}
         self._file: Path | None = None
+        self._wanted: tuple[Photo, Path] | None = None
         self._full = QSize(1, 1)
 
     @property
@@ -128,19 +151,40 @@ class PhotoLayer:
 
     def hide(self) -> None:
         """Shows no photo."""
+        self._wanted = None
         self._item.setVisible(False)
 
     def show(self, photo: Photo, file: Path) -> None:
-        """Shows a photo where it is squared to.
-
-        Raises:
-            InputError: it can't be read.
-        """
-        if file != self._file:
+        """Shows a photo where it is squared to, as soon as it is read."""
+        self._wanted = photo, file
+        if file == self._file:
+            self._place(photo)
+        elif file not in self._runs:
             self._item.setVisible(False)
-            pixmap, self._full = read_photo(file)
-            self._item.setPixmap(pixmap)
+            run = self._runs[file] = Run(lambda _tell: read_photo(file))
+            run.report.finished.connect(lambda found, error: self._take(file, found, error))
+            self._pool.start(run)
+
+    def wait(self) -> None:
+        """Waits until no photo is being read."""
+        self._wanted = None
+        self._pool.waitForDone()
+
+    def _take(self, file: Path, found: tuple[QImage, QSize] | None, error: Exception | None) -> None:
+        del self._runs[file]
+        if self._wanted is None or self._wanted[1] != file:
+            return
+        if isinstance(error, InputError):
+            self.refused.emit(str(error))
+        elif error is not None:
+            raise error
+        elif found is not None:
+            image, self._full = found
+            self._item.setPixmap(QPixmap.fromImage(image))
             self._file = file
+            self._place(self._wanted[0])
+
+    def _place(self, photo: Photo) -> None:
         pixels = self._full.width() / max(1, self._item.pixmap().width())
         self._item.setTransform(QTransform.fromScale(pixels, pixels) * to_car(photo))
         self._item.setOpacity(photo.opacity / 100.0)

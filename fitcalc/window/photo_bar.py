@@ -17,7 +17,7 @@ class PhotoBar(QWidget):
     def __init__(self, session: Session, sketch: SketchView, parent: QWidget) -> None:
         super().__init__(parent)
         self._session, self._sketch, self._refused = session, sketch, ""
-        self.layer = PhotoLayer(sketch.scene())
+        self.layer = PhotoLayer(sketch.scene(), self)
         self.opacity = QSlider(Qt.Orientation.Horizontal, self)
         self.opacity.setRange(0, 100)
         self.opacity.setMaximumWidth(110)
@@ -30,6 +30,7 @@ class PhotoBar(QWidget):
         line.addWidget(self.opacity)
         self.opacity.valueChanged.connect(self._change)
         self.opacity.sliderReleased.connect(session.end_gesture)
+        self.layer.refused.connect(self._tell)
         self.hide()
 
     def refresh(self, view: View) -> None:
@@ -43,13 +44,18 @@ class PhotoBar(QWidget):
         self.opacity.setValue(round(photo.opacity))
         self.opacity.blockSignals(was)
         try:
-            self.layer.show(photo, photo_file(self._session.path_of(self._session.work.car), photo.path))
-            self._refused = ""
+            file = photo_file(self._session.path_of(self._session.work.car), photo.path)
+            self.layer.show(photo, file)
+            self._refused = "" if self.layer.is_shown else self._refused
         except InputError as error:
             self.layer.hide()
-            if str(error) != self._refused:
-                self._refused = str(error)
-                self._session.said.emit(self._refused)
+            self._tell(str(error))
+
+    def _tell(self, sentence: str) -> None:
+        """Says why the photo can't be seen, once for each reason."""
+        if sentence != self._refused:
+            self._refused = sentence
+            self._session.said.emit(sentence)
 
     def _change(self, value: int) -> None:
         self._session.edit("car.photo.opacity", float(value), "photo opacity", gesture="car.photo.opacity")

@@ -8,7 +8,7 @@ from PySide6.QtCore import QObject
 from fitcalc.errors import InputError
 from fitcalc.present.picture import AXES, XY
 from fitcalc.window.drags import AXIS_NAMES
-from fitcalc.window.photo import PICTURES, laid_out, photo_file, read_photo, squared
+from fitcalc.window.photo import PICTURES, laid_out, photo_file, photo_size, squared
 from fitcalc.window.work import at_ref, declared_for
 
 if TYPE_CHECKING:
@@ -51,7 +51,7 @@ class Photos(QObject):
             file = photo_file(self._session.path_of(self._session.work.car), chosen.name)
             if file.parent != chosen.parent:
                 raise InputError("photo.path", str(chosen), f"must lie in {file.parent}", "copy it there")
-            _, size = read_photo(file)
+            size = photo_size(file)
             self._show_side()
             picture = self._window.centre.sketch.picture
             frame = picture.frame if picture else (0.0, 0.0, 2500.0, 1200.0)

@@ -88,9 +88,14 @@ def test_a_car_without_a_file_has_no_place_for_a_photo(window):
     assert "Save the car first" in window.notice.words.text()
 
 
-def test_a_photo_is_loaded_saved_by_its_name_and_taken_away(window, session, own_car):
+@pytest.fixture
+def shown(window, own_car, qtbot):
+    """The picture under the sketch, read."""
     window.photos.load(str(own_car.parent / "car.png"))
-    assert layer(window).is_shown
+    qtbot.waitUntil(lambda: layer(window).is_shown)
+
+
+def test_a_photo_is_loaded_saved_by_its_name_and_taken_away(window, session, own_car, shown):
     window.menus.actions["save"].trigger()
     assert load_car(own_car).photo.path == "car.png"
     window.menus.actions["remove_photo"].trigger()
@@ -115,15 +120,20 @@ def test_a_file_that_is_no_picture_is_refused_in_words(window, session, own_car,
     assert session.work.car.document.photo is None
 
 
-def test_a_photo_that_is_gone_is_said_once_and_the_window_goes_on(window, session, own_car):
-    window.photos.load(str(own_car.parent / "car.png"))
+def test_a_photo_that_is_gone_is_said_once_and_the_window_goes_on(window, session, shown, qtbot):
     session.edit("car.photo.path", "gone.png", "other photo")
-    assert "gone.png" in window.notice.words.text()
+    qtbot.waitUntil(lambda: "gone.png" in window.notice.words.text())
     assert not layer(window).is_shown
 
 
-def test_the_photo_is_under_the_side_view_only(window, own_car):
+def test_a_photo_that_is_taken_away_while_it_is_read_is_not_shown(window, session, own_car, qtbot):
     window.photos.load(str(own_car.parent / "car.png"))
+    session.edit("car.photo", None, "take away")
+    qtbot.waitUntil(lambda: not layer(window)._runs)
+    assert not layer(window).is_shown
+
+
+def test_the_photo_is_under_the_side_view_only(window, shown):
     window.menus.actions["plan_view"].trigger()
     assert not layer(window).is_shown
     window.menus.actions["side_view"].trigger()
@@ -136,8 +146,7 @@ def click(qtbot, window, place):
     qtbot.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, pos=view.mapFromScene(*place))
 
 
-def test_a_photo_is_squared_by_five_clicks_and_a_distance(window, session, own_car, dialog, qtbot):
-    window.photos.load(str(own_car.parent / "car.png"))
+def test_a_photo_is_squared_by_five_clicks_and_a_distance(window, session, shown, dialog, qtbot):
     window.menus.actions["square_photo"].trigger()
     for place in ((100.0, 900.0), (1300.0, 900.0), (100.0, 950.0), (1200.0, 950.0), (0.0, 900.0)):
         click(qtbot, window, place)
