@@ -1,6 +1,6 @@
 """The worksheet: sections of lines, the driver first, with the measuring guide at its foot."""
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QScrollArea, QSplitter, QVBoxLayout, QWidget
 
 from fitcalc.documents.car import Car
@@ -23,6 +23,7 @@ class Worksheet(QSplitter):
         self._driver: Driver | None = None
         self._car: Car | None = None
         self._taken: dict[str, Taken] = {}
+        self._made = session.shown, session.preferences.text_size
         self.setAccessibleName("measurements")
         self.setChildrenCollapsible(False)
         self._area = self._scroll_area()
@@ -58,12 +59,6 @@ class Worksheet(QSplitter):
             field.setFocus(Qt.FocusReason.OtherFocusReason)
             field.selectAll() if hasattr(field, "selectAll") else None
             self._area.ensureWidgetVisible(field, 10, 60)
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Makes the lines anew for another text size."""
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.FontChange and self._taken:
-            self._start_over()
 
     def _follow(self) -> None:
         """Leaves the lines alone where only the rework changed."""
@@ -101,6 +96,11 @@ class Worksheet(QSplitter):
             self._area.ensureWidgetVisible(focused, 10, 30)
 
     def _start_over(self) -> None:
+        """Makes the lines anew where units or text size are others than those they were made with."""
+        made = self._session.shown, self._session.preferences.text_size
+        if made == self._made:
+            return
+        self._made = made
         for section in self.sections:
             section.forget()
         self.refresh()
