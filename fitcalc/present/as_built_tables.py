@@ -8,6 +8,8 @@ from fitcalc.present.tables import Table
 from fitcalc.present.wording import MARKS, amount, signed, span
 
 WANTED_HEADER = ("what", "tool", "expected", "90 % interval", "allowed")
+NORMAL_90 = 1.645
+"""Half of the 90 % interval of a normal error, in its standard deviations."""
 LATEST = 4
 """Builds of the history that stand side by side."""
 YES_NO = {None: "-", True: "yes", False: "NO"}
@@ -116,7 +118,7 @@ def _reading(row: ReadingRecord) -> tuple[str, ...]:
 
 
 def _shift(row: ShiftRecord) -> tuple[str, ...]:
-    wide = 1.645 * row.u
+    wide = NORMAL_90 * row.u
     now = "-" if row.kind == "proportion" else amount(row.now, row.unit)
     return (
         f"{row.kind}: {row.title}",

@@ -68,6 +68,7 @@ def _bar(name: str, way: str, extension: float, result: Result, needed: Ends | N
         holes=holes,
         callouts=_callouts(length, depth, holes),
         section=_section(bar),
+        bore=_bore(bar),
         section_text=_section_text(bar),
         notes=(
             f"This bar {does} by {set_length(extension):g} mm.",
@@ -171,9 +172,22 @@ def _section_text(bar: Bar) -> str:
 def _section(bar: Bar) -> tuple[XY, ...]:
     """Outline of the cross-section: depth up, width to the right, from its lower left corner."""
     if bar.shape == "round tube":
-        radius = bar.depth / 2
-        turns = 2 * np.pi * np.arange(ROUND_STEPS) / ROUND_STEPS
-        return tuple((radius + radius * float(np.cos(t)), radius + radius * float(np.sin(t))) for t in turns)
+        return _ring(bar.depth / 2, bar.depth / 2)
     fibres = bar_section(bar.shape, column(bar.depth), column(bar.thickness)).fibres[0]
     low = fibres.min(axis=0)
     return tuple((float(wide - low[1]), float(deep - low[0])) for deep, wide in fibres)
+
+
+def _bore(bar: Bar) -> tuple[XY, ...]:
+    """Inside of a tube; nothing for other sections."""
+    if bar.shape == "round tube":
+        return _ring(bar.depth / 2, bar.depth / 2 - bar.thickness)
+    if bar.shape == "square tube":
+        low, high = bar.thickness, bar.depth - bar.thickness
+        return ((low, low), (high, low), (high, high), (low, high))
+    return ()
+
+
+def _ring(middle: float, radius: float) -> tuple[XY, ...]:
+    turns = 2 * np.pi * np.arange(ROUND_STEPS) / ROUND_STEPS
+    return tuple((middle + radius * float(np.cos(t)), middle + radius * float(np.sin(t))) for t in turns)

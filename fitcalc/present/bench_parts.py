@@ -100,6 +100,7 @@ class Part:
         outlines: to cut; empty where the shape is traced from another part.
         openings: cut inside a larger thing that is not drawn whole, as a slot in the shell.
         section: outline of the cross-section, or of a plate or spacer seen from its edge; empty for a mere cut.
+        bore: inside of the section of a tube.
         section_text: what its dimension says, as the thickness.
         notes: what else the maker must know.
     """
@@ -115,6 +116,7 @@ class Part:
     scribed: tuple[Scribe, ...] = ()
     callouts: tuple[Callout, ...] = ()
     section: tuple[XY, ...] = ()
+    bore: tuple[XY, ...] = ()
     section_text: str = ""
     notes: tuple[str, ...] = ()
 

@@ -106,8 +106,10 @@ def _section(part: Part, scale: float) -> Iterator[Primitive]:
     _, bottom, right, _ = part_bounds(part)
     rows = max((each.row for each in part.callouts if abs(each.end[0] - each.start[0]) < 1e-9), default=0)
     left = right + (APART + STEP * rows) / scale
-    placed = tuple((x + left, y + bottom) for x, y in part.section)
-    yield Area(f"{part.id}.section", "solid", part.id, placed)
+    placed, bore = (tuple((x + left, y + bottom) for x, y in line) for line in (part.section, part.bore))
+    yield Area(f"{part.id}.section", "thin outline" if bore else "solid", part.id, placed)
+    if bore:
+        yield Area(f"{part.id}.bore", "thin outline", part.id, bore)
     wide = max(x for x, _ in placed)
     off = -FIRST / scale
     yield Dimension(

@@ -59,6 +59,17 @@ def test_the_section_is_as_large_as_the_stock(shape):
     assert wide == pytest.approx(4.0 if shape == "flat" else 30.0)
 
 
+@pytest.mark.parametrize(
+    ("shape", "wall"), [("flat", None), ("round tube", 4.0), ("square tube", 4.0), ("angle", None)]
+)
+def test_a_tube_is_drawn_hollow_by_its_wall(shape, wall):
+    bar = parts_of(every_part_job(shape))["brake.stand_off"]
+    if wall is None:
+        assert bar.bore == ()
+    else:
+        assert (np.ptp(bar.section, axis=0) - np.ptp(bar.bore, axis=0)) / 2 == pytest.approx([wall, wall])
+
+
 def test_slots_are_where_the_record_says():
     job = fitted_job("hillclimb", "ines")
     figures = {figure.id: float(figure.value[0]) for figure in job.after.figures if figure.value is not None}
