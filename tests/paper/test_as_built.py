@@ -3,6 +3,8 @@
 import csv
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from openpyxl import load_workbook
 from sheet_jobs import DATE, fitted_job
 from test_pages import PAPERS, overlaps, words_on
@@ -98,6 +100,22 @@ def test_what_can_t_be_entered_is_refused_in_one_sentence(values, wanted):
         typed(**values)
 
 
+@given(
+    key=st.sampled_from([HELMET, "recline", "made.seat_travel", "made.brake.stand_off.length"]),
+    text=st.text(max_size=20),
+)
+def test_anything_typed_is_taken_or_refused_in_one_sentence(key, text):
+    assert "\n" not in refusal_of(Typed(key, text, error=text))
+
+
+def refusal_of(typed):
+    try:
+        entered(None, [typed], PLANNED)
+    except InputError as error:
+        return str(error)
+    return ""
+
+
 def test_a_figure_may_stand_once():
     with pytest.raises(InputError, match="twice"):
         entered(Readings(readings=(Reading(figure=HELMET, value=60.0),)), [Typed(HELMET, "61")], PLANNED)
@@ -170,6 +188,16 @@ def test_the_sheet_comes_back_with_its_unit_cell(tmp_path, blank, suffix):
     (given,) = entered(None, read_as_built(path), PLANNED).readings
     assert given.value == pytest.approx(63.5)
     assert given.error == pytest.approx(2.54)
+
+
+def test_what_was_set_and_cut_comes_back_from_the_sheet_too(tmp_path, blank):
+    write_as_built(blank, A4, tmp_path)
+    path = tmp_path / "as_built.csv"
+    fill_csv(path, "made.seat_travel", {"entered": "2.25", "unit": "in"})
+    fill_csv(path, "made.brake.stand_off.length", {"entered": "120,5"})
+    said = entered(None, read_as_built(path), PLANNED)
+    assert said.made.seat_travel == pytest.approx(57.15)
+    assert said.bars[0].length == 120.5
 
 
 def fill_csv(path, key, cells):
