@@ -1,7 +1,8 @@
 """The least rework that passes with a chosen probability.
 
-Every check is asked to hold with so much to spare as its own scatter takes from it; the spare is enlarged until all
-checks together reach the probability, or it stops helping.
+Every check is asked to hold with so much to spare as its own scatter takes from it in all but a part of the drawn cars and
+bodies. The part is halved in on: smaller where the checks together do not reach the probability, larger where no rework
+has that much to spare, or where a smaller spare may do. What is not likely enough then is made likelier step by step.
 """
 
 from dataclasses import dataclass, replace
@@ -11,14 +12,21 @@ import numpy as np
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.effort import Effort
+from fitcalc.documents.setup import Setup
+from fitcalc.fit.cases import PATHS
 from fitcalc.fit.certainty import FEW, Certainty, Sampling, certainty
+from fitcalc.fit.likelier import likelier
 from fitcalc.fit.problem import Problem, problem_of
 from fitcalc.fit.progress import Progress, unheeded
-from fitcalc.fit.solve import Solution, solved
+from fitcalc.fit.solve import Rework, Solution, rework_of, searched, solved
 from fitcalc.fit.sweep import NOT_THERE
-from fitcalc.fit.variables import AS_GIVEN
+from fitcalc.fit.variables import AS_GIVEN, HAIR, value_at
 
-ROUNDS = 3
+ROUNDS = 4
+SEARCHED = 0.6
+"""Part of the work that the searches take."""
+LEAST, MOST = 0.5, 0.999
+"""Between these the probability asked of each single check is looked for."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -55,16 +63,47 @@ def robust(
         progress: told the part done; answers whether to go on.
     """
     problem = problem_of(car, driver, rules, effort)
-    found = [_round(problem, problem, probability)]
-    each = 1.0 - (1.0 - probability) / 2.0
-    for at in range(ROUNDS):
-        if found[-1].reached or not progress((at + 1) / (ROUNDS + 1)):
-            break
-        guards = spare(found[-1].certainty, problem, each)
-        found.append(_round(problem, replace(problem, guards=guards), probability))
-        each = 1.0 - (1.0 - each) / 2.0
+    plain = solved(problem)
+    found = [_judged(problem, plain, probability)]
+    low, high, each = LEAST, MOST, 1.0 - (1.0 - probability) / 2.0
+    for done in range(ROUNDS if plain.passes and not found[0].reached else 0):
+        if not progress(SEARCHED * (done + 1) / (ROUNDS + 1)):
+            return min(found, key=_rank)
+        guarded = replace(problem, guards=spare(found[-1].certainty, problem, each))
+        tried, complete = searched(guarded)
+        rework = rework_of(tried, 0)
+        solution = Solution(rework, (), problem.settled, None, complete)
+        found.append(_judged(problem, solution, probability))
+        enough = found[-1].reached or rework.lacking > HAIR
+        low, high = (low, each) if enough else (each, high)
+        each = (low + high) / 2.0
+    best = min(found, key=_rank)
+    if plain.passes and not best.reached:
+        found.append(_made_likelier(problem, (best, plain.best.setup), probability, progress))
     progress(1.0)
-    return max(found, key=lambda one: (one.reached, one.probability))
+    return min(found, key=_rank)
+
+
+def _made_likelier(
+    problem: Problem, known: tuple[Robust, Setup], probability: float, progress: Progress
+) -> Robust:
+    """The best so far moved step by step; known besides is what passes as measured."""
+    best, plain = known
+
+    def later(done: float) -> bool:
+        return progress(SEARCHED + (1.0 - SEARCHED) * done)
+
+    setup = likelier(problem, best.solution.best.setup, plain, probability, later)
+    values = {path: value_at(setup, path) for path in PATHS}
+    changes = tuple(path for path in PATHS if abs(values[path][0]) > HAIR)
+    rework = Rework(setup, float(problem.cost(values)[0]), float(problem.lacking(values)[0]), changes)
+    return _judged(problem, replace(best.solution, best=rework), probability)
+
+
+def _rank(one: Robust) -> tuple[bool, float, float]:
+    """Those that reach what was asked for ahead, by least effort; then the likeliest."""
+    effort = one.solution.best.effort
+    return (False, effort, -one.probability) if one.reached else (True, -one.probability, effort)
 
 
 def spare(scatter: Certainty, problem: Problem, probability: float) -> dict[str, float]:
@@ -77,9 +116,9 @@ def spare(scatter: Certainty, problem: Problem, probability: float) -> dict[str,
     return {id: float(np.median(room) - np.quantile(room, 1.0 - probability)) for id, room in moved.items()}
 
 
-def _round(problem: Problem, guarded: Problem, probability: float) -> Robust:
-    solution = solved(guarded)
-    scatter = certainty(problem.car, problem.driver, solution.best.setup, problem.rules, Sampling(draws=FEW))
+def _judged(problem: Problem, solution: Solution, probability: float) -> Robust:
+    setup = solution.best.setup
+    scatter = certainty(problem.car, problem.driver, setup, problem.rules, Sampling(draws=FEW))
     held = holds_together(scatter, problem)
     return Robust(solution, held, held >= probability, scatter)
 
