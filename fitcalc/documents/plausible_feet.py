@@ -1,7 +1,9 @@
 """What must agree between pedals and footwell; spans are wide (design inference)."""
 
-from itertools import combinations, pairwise
+from bisect import bisect_left
+from itertools import combinations
 from math import cos, radians, sin
+from operator import itemgetter
 from typing import Any
 
 from fitcalc.documents.fields import clash
@@ -34,10 +36,11 @@ def pad_centre(pedal: Any) -> tuple[float, float]:
 
 def height_at(line: tuple[tuple[float, float], ...], x: float) -> float:
     """Height z of a line that runs from front to rear; level beyond its ends."""
-    for (x0, z0), (x1, z1) in pairwise(line):
-        if x <= x1:
-            return z0 + (z1 - z0) * max(x - x0, 0) / (x1 - x0)
-    return line[-1][1]
+    after = bisect_left(line, x, lo=1, key=itemgetter(0))
+    if after == len(line):
+        return line[-1][1]
+    (x0, z0), (x1, z1) = line[after - 1 : after + 1]
+    return z0 + (z1 - z0) * max(x - x0, 0) / (x1 - x0)
 
 
 def _require_pad(name: str, pedal: Any, footwell: Any) -> None:

@@ -3,7 +3,8 @@
     pip install atheris
     PYTHONPATH=. nice python tests/reliability/fuzz_coverage.py car|driver|setup|rules|arguments|csv|xlsx [seconds]
 
-What the fuzzer makes is loaded or refused with one sentence, in 3 s and 1.5 GB; anything else ends the run with the
+What the fuzzer makes is loaded or refused with one sentence, in 3 s (a command in 30 s, for the watching makes it
+slow) and 1.5 GB; anything else ends the run with the
 input that did it. The fuzzer looks for inputs that reach branches not reached before, from the samples on.
 """
 
@@ -201,6 +202,7 @@ def run():
     for at, seed in enumerate(seeds):
         Path(CORPUS, f"seed{at}").write_bytes(seed)
     Path("words").write_text("\n".join(map(quoted, words_of(kind))), encoding="utf-8")
+<<<<<<< Updated upstream
     flags = (
         "-timeout=3",
         "-rss_limit_mb=1500",
@@ -210,6 +212,9 @@ def run():
         "-print_final_stats=1",
         "-artifact_prefix=/tmp/fuzzed-",
     )
+=======
+    flags = (f"-timeout={30 if kind == 'arguments' else 3}", "-rss_limit_mb=1500", f"-max_total_time={seconds}", f"-max_len={longest}", "-dict=words", "-print_final_stats=1", "-artifact_prefix=/tmp/fuzzed-")
+>>>>>>> Stashed changes
     atheris.Setup([sys.argv[0], *flags, str(CORPUS)], act)
     atheris.Fuzz()
 
