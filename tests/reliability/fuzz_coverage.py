@@ -202,9 +202,8 @@ def run():
     for at, seed in enumerate(seeds):
         Path(CORPUS, f"seed{at}").write_bytes(seed)
     Path("words").write_text("\n".join(map(quoted, words_of(kind))), encoding="utf-8")
-<<<<<<< Updated upstream
     flags = (
-        "-timeout=3",
+        f"-timeout={30 if kind == 'arguments' else 3}",
         "-rss_limit_mb=1500",
         f"-max_total_time={seconds}",
         f"-max_len={longest}",
@@ -212,9 +211,6 @@ def run():
         "-print_final_stats=1",
         "-artifact_prefix=/tmp/fuzzed-",
     )
-=======
-    flags = (f"-timeout={30 if kind == 'arguments' else 3}", "-rss_limit_mb=1500", f"-max_total_time={seconds}", f"-max_len={longest}", "-dict=words", "-print_final_stats=1", "-artifact_prefix=/tmp/fuzzed-")
->>>>>>> Stashed changes
     atheris.Setup([sys.argv[0], *flags, str(CORPUS)], act)
     atheris.Fuzz()
 
