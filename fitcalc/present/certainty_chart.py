@@ -26,7 +26,9 @@ def odds_chart(record: CertaintyRecord) -> Chart:
     rest = record.odds[len(shown) :]
     notes = [f"All of them together hold with {percent(record.all_hold)}."]
     if rest:
-        notes.append(f"{len(rest)} more pass with {percent(rest[0].passes)} or more.")
+        least = percent(rest[0].passes)
+        sure = {"100 %": "in all of them", "over 99 %": "with over 99 %"}.get(least, f"with {least} or more")
+        notes.append(f"{len(rest)} more pass {sure}.")
     return Chart(
         title="How likely each check passes",
         x=Axis("passes in so many of 100 drawn cars and bodies", 0.0, 100.0, even_ticks(0.0, 100.0, 11)),
