@@ -25,7 +25,7 @@ load_core()
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QImage, QLinearGradient, QMouseEvent, QPainter, QPen, QPolygonF
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from fitcalc.documents.photo import Photo
 from fitcalc.present.picture import Bounds, Handle
@@ -191,8 +191,34 @@ def draw_photo(path: Path, frame: Bounds) -> None:
     image.save(str(path))
 
 
+def trade_map(window: MainWindow) -> QWidget:
+    """Seat against the brake pedal's bar, about the least rework."""
+    side(window)
+    return study(window, window.desk.trade)
+
+
+def certainty(window: MainWindow) -> QWidget:
+    """What tape and body leave open."""
+    side(window)
+    return study(window, window.desk.certainty)
+
+
+def search(window: MainWindow) -> QWidget:
+    """The least work that passes, and the next best."""
+    return study(window, window.desk.search)
+
+
+def study(window: MainWindow, ask: Callable[[], None]) -> QWidget:
+    """Asks for a study and waits for its window."""
+    ask()
+    while window.jobs.is_busy:
+        QApplication.processEvents()
+    return next(iter(window.desk.open.values()))
+
+
 STATES = (
     first_start, side, plan, pedals, drag, dark, large_text, inches, missing_data, failing, photo, two_drivers,
+    trade_map, certainty, search,
 )  # fmt: skip
 
 
@@ -206,7 +232,7 @@ def in_few_colours(image: QImage) -> QImage:
     return plain.convertToFormat(QImage.Format.Format_Indexed8, table, flags)
 
 
-def picture_of(state: Callable[[MainWindow], None], size: tuple[int, ...], folder: Path) -> Path:
+def picture_of(state: Callable[[MainWindow], QWidget | None], size: tuple[int, ...], folder: Path) -> Path:
     """Opens a window, brings it into a state, and keeps what it looks like."""
     application = QApplication.instance()
     window = open_window(application, [])
@@ -215,14 +241,14 @@ def picture_of(state: Callable[[MainWindow], None], size: tuple[int, ...], folde
     window._share_out()
     window.show()
     window.session.finish_evaluation()
-    state(window)
+    shown = state(window) or window
     if state is not drag:
         window.session.finish_evaluation()
     window.findings.refresh()
     for _ in range(4):
         application.processEvents()
     path = folder / f"{state.__name__}.png"
-    in_few_colours(window.grab().toImage()).save(str(path), "PNG", 0)
+    in_few_colours(shown.grab().toImage()).save(str(path), "PNG", 0)
     window._close_now()
     window.deleteLater()
     application.sendPostedEvents(None, QEvent.Type.DeferredDelete)

@@ -189,3 +189,11 @@ def test_a_line_with_half_a_point_is_refused_in_words(session, give):
 def test_a_gear_lever_is_given_by_its_knobs(session, give):
     give("car.gear_lever", {"gear_lever.knobs": "1010 225 395, 1075 225 390"})
     assert [knob.x for knob in session.work.car.document.gear_lever.knobs] == [1010.0, 1075.0]
+
+
+def test_the_next_measurement_is_asked_for_until_a_line_is_gone_to(window, session, field):
+    session.edit("driver.measurements.knee_height", None, "not measured")
+    session.finish_evaluation()
+    assert "Next to measure: <b>Knee height" in window.worksheet.guide._words.text()
+    field("driver.mass")
+    assert "Next to measure" not in window.worksheet.guide._words.text()

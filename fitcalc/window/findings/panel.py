@@ -174,7 +174,8 @@ class Findings(QSplitter):
     def _show_chosen(self, id: str) -> None:
         row = self.model.row_of(id)
         if row < 0:
-            self.detail.show_finding(None)
+            worst = self.model.index(0).data(FINDING) if self.model.rowCount() else None
+            self.detail.show_finding(worst)
             return
         index = self.model.index(row)
         self._chosen = index.data(FINDING).id

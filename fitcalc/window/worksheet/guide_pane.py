@@ -98,12 +98,12 @@ class GuidePane(QFrame):
         line.addWidget(area, 1)
         line.addWidget(self._drawing)
 
-    def show_ref(self, ref: str) -> None:
-        """Shows how to measure what a ref names."""
+    def show_ref(self, ref: str, before: str = "") -> None:
+        """Shows how to measure what a ref names; `before` is said ahead of its name."""
         declared = declared_for(ref)
         guide = guide_for(KINDS[ref.partition(".")[0]], declared.path)
         self._drawing.show_drawing(guide.drawing if guide else None)
-        lines = [f"<b>{declared.title.capitalize()}</b>", declared.description, self._span(declared)]
+        lines = [f"{before}<b>{declared.title.capitalize()}</b>", declared.description, self._span(declared)]
         if guide:
             whole = guide.how if guide.how != declared.description else ""
             lines += [whole, guide.care, self._error(guide), f"Decides most: {guide.decides}"]

@@ -13,6 +13,8 @@ from fitcalc.window.worksheet.guide_pane import GuidePane
 from fitcalc.window.worksheet.order import SECTIONS, section_with
 from fitcalc.window.worksheet.section import SectionWidget
 
+FIRST = "driver.measurements.stature"
+
 
 class Worksheet(QSplitter):
     """What was measured on driver and car."""
@@ -23,6 +25,7 @@ class Worksheet(QSplitter):
         self._driver: Driver | None = None
         self._car: Car | None = None
         self._taken: dict[str, Taken] = {}
+        self._is_entered = False
         self._made = session.shown, session.preferences.text_size
         self.setAccessibleName("measurements")
         self.setChildrenCollapsible(False)
@@ -33,6 +36,7 @@ class Worksheet(QSplitter):
         self.setStretchFactor(0, 1)
         self.setSizes([500, 150])
         session.settled.connect(self._follow)
+        session.results_changed.connect(self._suggest)
         session.preferences_changed.connect(self._start_over)
         session.wanted.connect(self.go_to)
         self.sections[0].open()
@@ -82,10 +86,18 @@ class Worksheet(QSplitter):
         area.setWidget(page)
         return area
 
+    def _suggest(self) -> None:
+        """Shows how to take the next measurement of the body, until a line is gone to."""
+        if self._is_entered:
+            return
+        lacking = next((ref for ref, taken in self._taken.items() if not taken.measured), "")
+        self.guide.show_ref(lacking or FIRST, "Next to measure: " if lacking else "")
+
     def _show_entered(self, ref: str) -> None:
         if not ref:
             self.refresh()
             return
+        self._is_entered = True
         try:
             self.guide.show_ref(ref)
         except InputError:
