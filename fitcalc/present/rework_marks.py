@@ -63,6 +63,7 @@ def handles(result: Result, view: View) -> Iterator[Primitive]:
     if view == "side":
         yield from _setup_handles(result)
         yield from _car_handles(result)
+        yield from _footwell_handles(result)
     elif view == "plan" and result.car.harness is not None:
         for name in ("shoulder_left", "shoulder_right", "lap_left", "lap_right"):
             anchor = xyz(getattr(result.car.harness, name))
@@ -102,6 +103,14 @@ def _car_handles(result: Result) -> Iterator[Primitive]:
         yield Handle(
             f"handle.{name}", "handle", f"car.harness.{name}", seen(xyz(getattr(harness, name)), "side")
         )
+
+
+def _footwell_handles(result: Result) -> Iterator[Primitive]:
+    """Grips on the corners of the footwell's roof and floor."""
+    for name in ("roof", "floor"):
+        for at, (x, z) in enumerate(getattr(result.car.footwell, name) or ()):
+            ref = f"car.footwell.{name}.{at}"
+            yield Handle(f"handle.{name}.{at}", "handle", ref, (float(x), float(z)))
 
 
 def _profile_top(result: Result) -> Points:

@@ -261,11 +261,10 @@ class Centre(QWidget):
         value, shown = at_ref(self._session.work, grip.handle.ref), self._session.shown
         if isinstance(value, float):
             self.live.say(f"{grip.name} {shown.signed(value, grip.unit)}")
-        else:
-            places = (
-                f"{axis} {shown.amount(getattr(value, axis), 'mm')}" for axis in "xyz" if hasattr(value, axis)
-            )
-            self.live.say(f"{grip.name}: {', '.join(places)}")
+            return
+        point = dict(zip("xz", value, strict=True)) if isinstance(value, tuple) else dict(value)
+        places = (f"{axis} {shown.amount(point[axis], 'mm')}" for axis in "xyz" if axis in point)
+        self.live.say(f"{grip.name}: {', '.join(places)}")
 
     def _measure(self, on: bool) -> None:
         if on:

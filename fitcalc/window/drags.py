@@ -35,7 +35,9 @@ def gripped(work: Work, handle: Handle) -> Grip:
     if handle.ref.startswith("setup."):
         control = control_at(work.car.document, handle.ref)
         return Grip(handle, control, control.title, control.unit)
-    return Grip(handle, None, handle.ref.rpartition(".")[2].replace("_", " "), "mm")
+    whole, _, last = handle.ref.rpartition(".")
+    name = f"{whole.rpartition('.')[2]} {int(last) + 1}" if last.isdecimal() else last.replace("_", " ")
+    return Grip(handle, None, name, "mm")
 
 
 def dragged(work: Work, grip: Grip, place: XY, view: View) -> Work:
@@ -49,7 +51,9 @@ def dragged(work: Work, grip: Grip, place: XY, view: View) -> Work:
         return with_ref(work, handle.ref, snapped(grip.control, _changed(work, handle, place)))
     axes = (AXIS_NAMES[axis] for axis in AXES[view])
     moved = {axis: round(value / WHOLE) * WHOLE for axis, value in zip(axes, place, strict=True)}
-    return with_ref(work, handle.ref, dict(at_ref(work, handle.ref)) | moved)
+    before = at_ref(work, handle.ref)
+    after = tuple(moved.values()) if isinstance(before, tuple) else dict(before) | moved
+    return with_ref(work, handle.ref, after)
 
 
 def _changed(work: Work, handle: Handle, place: XY) -> float:

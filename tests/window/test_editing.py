@@ -1,5 +1,9 @@
+import re
+
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QByteArray, QEvent, Qt
+from PySide6.QtGui import QHelpEvent, QImage
+from PySide6.QtWidgets import QApplication, QToolTip
 
 
 def test_first_start_opens_the_hillclimb_sample_with_robin(session):
@@ -197,3 +201,13 @@ def test_the_next_measurement_is_asked_for_until_a_line_is_gone_to(window, sessi
     assert "Next to measure: <b>Knee height" in window.worksheet.guide._words.text()
     field("driver.mass")
     assert "Next to measure" not in window.worksheet.guide._words.text()
+
+
+def test_a_tool_tip_shows_where_the_tape_goes(window, field, qtbot):
+    entry = field("driver.measurements.knee_height")
+    at = entry.rect().center()
+    QApplication.sendEvent(entry, QHelpEvent(QEvent.Type.ToolTip, at, entry.mapToGlobal(at)))
+    assert "Knee" in QToolTip.text() or "knee" in QToolTip.text()
+    picture = re.search(r"base64,([^\"]+)", QToolTip.text())
+    assert not QImage.fromData(QByteArray.fromBase64(picture[1].encode())).isNull()
+    QToolTip.hideText()

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
 )
 
 from fitcalc.checks.check import STATUSES
-from fitcalc.documents.store import load_setup
+from fitcalc.documents.store import load_driver, load_setup
 from fitcalc.present.picture import Handle
 from fitcalc.present.wording import CAUTIONS
 from fitcalc.window.colours import DARK, LIGHT, contrast
@@ -146,6 +146,15 @@ def test_escape_calls_a_drag_off(window, session, qtbot):
     drag(qtbot, window, "setup.seat_travel", -60, Qt.Key.Key_Escape)
     assert session.work is first
     assert session.undo_stack.count() == 0
+
+
+def test_dragging_a_corner_of_the_footwell_changes_the_car(window, session, qtbot):
+    before = session.work.car.document.footwell.roof
+    drag(qtbot, window, "car.footwell.roof.1", 15)
+    after = session.work.car.document.footwell.roof
+    assert after[1][0] > before[1][0]
+    assert (after[0], len(after)) == (before[0], len(before))
+    assert session.undo_stack.count() == 1
 
 
 def test_dragging_the_hoop_changes_the_car(window, session, qtbot):
@@ -323,11 +332,12 @@ def test_the_system_decides_light_or_dark_until_somebody_chooses(
     assert window.look.colours is LIGHT
 
 
-def test_fitting_robin_to_the_hillclimb_car_by_mouse_and_keys(
-    window, session, name_file, tmp_path, qtbot, field
-):
-    entry = field("driver.measurements.knee_height")
-    entry.selectAll()
+def test_fitting_robin_to_the_hillclimb_car_by_mouse_and_keys(window, session, name_file, tmp_path, qtbot):
+    """From first start to saved files: nothing but mouse and keyboard events."""
+    entries = window.worksheet.findChildren(QLineEdit)
+    entry = next(each for each in entries if each.accessibleName() == "knee height, sitting, mm")
+    qtbot.mouseDClick(entry, Qt.MouseButton.LeftButton)
+    qtbot.keyClick(entry, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
     qtbot.keyClicks(entry, "528")
     qtbot.keyClick(entry, Qt.Key.Key_Tab)
     qtbot.keyClick(window, Qt.Key.Key_F5)
@@ -337,5 +347,6 @@ def test_fitting_robin_to_the_hillclimb_car_by_mouse_and_keys(
     qtbot.keyClick(window, Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
     name_file(tmp_path / "robin.toml")
     name_file(tmp_path / "rework.toml")
+    assert load_driver(tmp_path / "robin.toml").measurements.knee_height == 528.0
     assert load_setup(tmp_path / "rework.toml") == session.work.setup
     assert not session.unsaved()

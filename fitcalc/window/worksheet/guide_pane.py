@@ -1,6 +1,8 @@
 """How to take the measurement that has the keyboard: words, allowed span, and a drawing of where the tape goes."""
 
-from PySide6.QtCore import QPointF, Qt
+from html import escape
+
+from PySide6.QtCore import QBuffer, QPointF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF, QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QWidget
 
@@ -12,6 +14,9 @@ from fitcalc.window.session import Session
 from fitcalc.window.work import KINDS, declared_for
 
 NOTHING = "Go to a line: here stands how to take its measurement."
+
+TIP_LINES = 8
+"""Side of the drawing in a tool tip, in lines of text."""
 
 
 class GuideDrawing(QWidget):
@@ -80,7 +85,7 @@ class GuidePane(QFrame):
 
     def __init__(self, session: Session, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
-        self._session = session
+        self._session, self._look = session, look
         self.setProperty("role", "bar")
         self._words = QLabel(NOTHING, self)
         self._words.setWordWrap(True)
@@ -108,6 +113,29 @@ class GuidePane(QFrame):
             whole = guide.how if guide.how != declared.description else ""
             lines += [whole, guide.care, self._error(guide), f"Decides most: {guide.decides}"]
         self._words.setText("<br>".join(filter(None, lines)))
+
+    def tip(self, ref: str) -> str:
+        """The same in short, as rich text with the drawing in it."""
+        declared = declared_for(ref)
+        guide = guide_for(KINDS[ref.partition(".")[0]], declared.path)
+        words = "<br>".join(filter(None, (f"<b>{escape(declared.title)}</b>", escape(declared.description))))
+        if guide is None or guide.drawing is None:
+            return f"<p>{words}</p>"
+        image = f'<img src="data:image/png;base64,{self._picture(guide.drawing)}">'
+        return f'<table><tr><td>{image}</td><td style="padding-left: 8px">{words}</td></tr></table>'
+
+    def _picture(self, drawing: Drawing) -> str:
+        """A drawing as PNG in base 64."""
+        side = TIP_LINES * self.fontMetrics().lineSpacing()
+        canvas = GuideDrawing(self._look, self)
+        canvas.resize(side, side)
+        canvas.show_drawing(drawing)
+        content = QBuffer()
+        content.open(QBuffer.OpenModeFlag.WriteOnly)
+        canvas.grab().save(content, "PNG")
+        canvas.hide()
+        canvas.deleteLater()
+        return bytes(content.data().toBase64().data()).decode()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Leaves the words at least three fifths of the width."""

@@ -1,7 +1,8 @@
 """The worksheet: sections of lines, the driver first, with the measuring guide at its foot."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QScrollArea, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, QObject, Qt
+from PySide6.QtGui import QHelpEvent
+from PySide6.QtWidgets import QFrame, QScrollArea, QSplitter, QToolTip, QVBoxLayout, QWidget
 
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
@@ -49,6 +50,8 @@ class Worksheet(QSplitter):
             self._driver, self._taken = driver, taken_for(driver)
         for section in self.sections:
             section.refresh(self._taken)
+            for field in (field for row in section.rows for field in row.fields):
+                field.installEventFilter(self)
 
     def go_to(self, ref: str) -> None:
         """Opens the section of a ref and gives its field the keyboard."""
@@ -63,6 +66,17 @@ class Worksheet(QSplitter):
             field.setFocus(Qt.FocusReason.OtherFocusReason)
             field.selectAll() if hasattr(field, "selectAll") else None
             self._area.ensureWidgetVisible(field, 10, 60)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Shows the drawing of where the tape goes in the tool tip of a field."""
+        if (
+            isinstance(event, QHelpEvent)
+            and event.type() == QEvent.Type.ToolTip
+            and isinstance(watched, QWidget)
+        ):
+            QToolTip.showText(event.globalPos(), self.guide.tip(watched.ref), watched)  # type: ignore[attr-defined]
+            return True
+        return False
 
     def _follow(self) -> None:
         """Leaves the lines alone where only the rework changed."""
