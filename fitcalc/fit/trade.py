@@ -22,7 +22,7 @@ from fitcalc.fit.sweep import CLOSED, NOT_THERE, READS, SMOOTH, required_room, s
 from fitcalc.fit.variables import value_at, variables_for
 from fitcalc.units import Bools, Floats
 
-COLUMNS = 50
+COLUMNS = 100
 """Columns worked out at a time: what bounds the memory."""
 MESH = 17
 """Points each way of the mesh for swept clearances."""
