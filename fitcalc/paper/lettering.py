@@ -1,13 +1,13 @@
 """The lettering of a page: how wide words are, where lines break, which letters the font has."""
 
-import io
 from collections.abc import Mapping
 from functools import cache
 from importlib.util import find_spec
 from pathlib import Path
 from types import MappingProxyType
 
-from fontTools.ttLib import TTFont
+from reportlab.pdfbase.pdfmetrics import getFont, registerFont
+from reportlab.pdfbase.ttfonts import TTFont, TTFontFace
 
 REGULAR, BOLD = "DejaVuSans.ttf", "DejaVuSans-Bold.ttf"
 ASCENT, DESCENT = 0.93, 0.24
@@ -15,6 +15,8 @@ ASCENT, DESCENT = 0.93, 0.24
 LEADING = 1.35
 """From line to line, in heights of the lettering."""
 MISSING = "?"
+PER_EM = 1000.0
+"""Units of the library's widths in the height of the lettering."""
 
 
 def font_file(bold: bool) -> Path:
@@ -65,24 +67,24 @@ def _pieces(word: str, size: float, room: float, bold: bool) -> list[str]:
 
 
 @cache
-def glyphs(bold: bool) -> Mapping[int, str]:
-    """Every letter that the font has, by its code, as the glyph's name."""
-    return MappingProxyType(opened_font(bold).getBestCmap())
+def registered_font(bold: bool) -> str:
+    """Name under which the PDF library knows the font."""
+    font = TTFont(font_file(bold).stem, str(font_file(bold)))
+    registerFont(font)
+    return str(font.fontName)
 
 
-def opened_font(bold: bool) -> TTFont:
-    """The font's tables, read as they are asked for."""
-    return TTFont(io.BytesIO(font_file(bold).read_bytes()), lazy=True, recalcTimestamp=False)
+def _face(bold: bool) -> TTFontFace:
+    return getFont(registered_font(bold)).face
 
 
 @cache
 def _advances(bold: bool) -> Mapping[str, float]:
     """Width of each letter at a height of 1."""
-    font = opened_font(bold)
-    units, metrics = font["head"].unitsPerEm, font["hmtx"].metrics
-    return MappingProxyType({chr(code): metrics[name][0] / units for code, name in glyphs(bold).items()})
+    face = _face(bold)
+    return MappingProxyType({chr(code): face.charWidths[code] / PER_EM for code in face.charToGlyph})
 
 
 @cache
 def _letters() -> frozenset[int]:
-    return frozenset(glyphs(False)) & frozenset(glyphs(True))
+    return frozenset(_face(False).charToGlyph) & frozenset(_face(True).charToGlyph)

@@ -52,10 +52,9 @@ def test_text_can_be_selected(written):
 
 def test_every_font_is_embedded(written):
     _, _, reader, _, _ = written
-    for page in reader.pages:
-        for font in page["/Resources"]["/Font"].values():
-            below = font.get_object()["/DescendantFonts"][0].get_object()
-            assert "/FontFile2" in below["/FontDescriptor"].get_object()
+    fonts = [font for page in reader.pages for font in page["/Resources"]["/Font"].values()]
+    descriptors = [font.get_object().get("/FontDescriptor") for font in fonts]
+    assert all(each is not None and "/FontFile2" in each.get_object() for each in descriptors)
 
 
 def test_the_file_is_whole(written):
