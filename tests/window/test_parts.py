@@ -65,3 +65,11 @@ def test_no_words_of_the_sketch_lie_on_others(narrow, view):
         for item, at in zip(items, boxes, strict=True)
     ]
     assert [1 for a in range(len(rects)) for b in range(a) if rects[a].intersects(rects[b])] == []
+
+
+def test_no_number_is_cut_at_200_percent(narrow, qtbot):
+    qtbot.wait(1)
+    rows = [field for row in narrow.worksheet.sections[0].rows for field in row.fields]
+    typed = [field for field in rows if hasattr(field, "text") and field.text()]
+    assert len(typed) > 10
+    assert all(each.width() > each.fontMetrics().horizontalAdvance(each.text()[:6]) for each in typed)

@@ -27,7 +27,7 @@ class Worksheet(QSplitter):
         self._car: Car | None = None
         self._taken: dict[str, Taken] = {}
         self._is_entered = False
-        self._made = session.shown, session.preferences.text_size
+        self._made = session.shown, self.font().pointSizeF()
         self.setAccessibleName("measurements")
         self.setChildrenCollapsible(False)
         self._area = self._scroll_area()
@@ -39,6 +39,7 @@ class Worksheet(QSplitter):
         session.settled.connect(self._follow)
         session.results_changed.connect(self._suggest)
         session.preferences_changed.connect(self._start_over)
+        look.changed.connect(self._start_over)
         session.wanted.connect(self.go_to)
         self.sections[0].open()
         self.refresh()
@@ -123,7 +124,7 @@ class Worksheet(QSplitter):
 
     def _start_over(self) -> None:
         """Makes the lines anew where units or text size are others than those they were made with."""
-        made = self._session.shown, self._session.preferences.text_size
+        made = self._session.shown, self.font().pointSizeF()
         if made == self._made:
             return
         self._made = made
