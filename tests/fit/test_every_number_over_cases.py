@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from fitcalc.body.links import links_for
+from fitcalc.checks.catalogue import CLOSED_FORM
 from fitcalc.documents.samples import sample_path
 from fitcalc.documents.setup import Setup
 from fitcalc.documents.store import load_car, load_driver
@@ -95,3 +96,11 @@ def test_every_figure_and_point_has_the_cases_as_its_axis(way, name):
     for figure in way(name, SHIFTS).figures:
         assert figure.value is None or figure.value.shape == SHIFTS.shape, figure.id
         assert all(place.shape == (3, 3) for place in figure.evidence), figure.id
+
+
+def test_closed_form_leaves_out_what_moves_and_nothing_else():
+    whole, closed = evaluate(CAR, ROBIN).figures, evaluate(CAR, ROBIN, measures=CLOSED_FORM).figures
+    left_out = {figure.id.split(".")[0] for figure in whole} - {figure.id.split(".")[0] for figure in closed}
+    assert left_out == {"wheel", "knee", "leg", "cleat"}
+    same = [figure for figure in whole if figure.id.split(".")[0] not in left_out]
+    assert [(each.id, each.value) for each in closed] == [(each.id, each.value) for each in same]
