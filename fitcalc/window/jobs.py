@@ -34,9 +34,11 @@ class Run(QRunnable):
         self._task = task
 
     def run(self) -> None:
-        """Does the work."""
+        """Does the work, and lets go of it: Qt for Python keeps every run as long as its pool."""
+        task = self._task
+        del self._task
         try:
-            self.report.finished.emit(self._task(self._tell), None)
+            self.report.finished.emit(task(self._tell), None)
         except Exception as error:  # noqa: BLE001 - it is raised again in the window's thread
             self.report.finished.emit(None, error)
         self.is_done = True
