@@ -65,9 +65,13 @@ class Autosave(QObject):
             recovery_folder().mkdir(parents=True, exist_ok=True)
             self._lock.setStaleLockTime(0)
             self._lock.tryLock(0)
-            replace_file(self._file, json.dumps(_kept(self._session)).encode())
+            replace_file(self._file, self.text().encode())
         except (OSError, InputError) as error:
             self._session.said.emit(f"The work can't be kept safe on this machine: {error}")
+
+    def text(self) -> str:
+        """All that is worked on, as it is kept."""
+        return json.dumps(_kept(self._session))
 
     def forget(self) -> None:
         """Nothing is left to recover: everything is saved, or was thrown away on purpose."""

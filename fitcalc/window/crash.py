@@ -16,8 +16,10 @@ from fitcalc.window.preferences import own_folder
 class CrashGuard:
     """Stands where Python reports exceptions that nobody caught."""
 
-    def __init__(self, keep: Callable[[], None], tell: Callable[[str], None]) -> None:
-        self._keep, self._tell = keep, tell
+    def __init__(
+        self, keep: Callable[[], None], documents: Callable[[], str], tell: Callable[[str], None]
+    ) -> None:
+        self._keep, self._documents, self._tell = keep, documents, tell
         self._before = sys.excepthook
         sys.excepthook = self.caught
 
@@ -32,20 +34,28 @@ class CrashGuard:
             return
         text = "".join(traceback.format_exception(kind, error, trace))
         sys.stderr.write(text)
-        self._keep()
-        path = write_report(text)
+        path = write_report(text, self._attached())
         self._tell(
-            f"Something went wrong in the program. The work is kept; a report is in {path}, and nowhere else."
+            "Something went wrong in the program. The work is kept; a report with your documents in it is in "
+            f"{path}, and nowhere else."
         )
+        self._keep()
+
+    def _attached(self) -> str:
+        """The documents; what is wrong with the program may be wrong with them too."""
+        try:
+            return self._documents()
+        except Exception as error:  # noqa: BLE001 - a report without them is better than none
+            return f"The documents can't be attached: {error!r}"
 
 
-def write_report(text: str) -> Path:
-    """A file with the error and the versions of what was running; it holds no measurements and is sent nowhere."""
+def write_report(text: str, documents: str) -> Path:
+    """A file with the error, the versions of what was running, and the documents; it is sent nowhere."""
     folder = own_folder(QStandardPaths.StandardLocation.GenericDataLocation) / "crashes"
     folder.mkdir(parents=True, exist_ok=True)
     path = folder / f"{datetime.now():%Y%m%d-%H%M%S-%f}.txt"
-    head = f"fitcalc {_version()}, Python {platform.python_version()}, Qt {qVersion()}, {platform.platform()}\n\n"
-    path.write_text(head + text, encoding="utf-8")
+    head = f"fitcalc {_version()}, Python {platform.python_version()}, Qt {qVersion()}, {platform.platform()}"
+    path.write_text(f"{head}\n\n{text}\n{documents}\n", encoding="utf-8")
     return path
 
 

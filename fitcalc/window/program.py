@@ -30,7 +30,7 @@ def run(paths: list[str]) -> int:
     """Shows the window until it is closed."""
     application = QApplication(sys.argv[:1])
     window = open_window(application, paths)
-    guard = CrashGuard(window.autosave.keep, window.notice.say)
+    guard = CrashGuard(window.autosave.keep, window.autosave.text, window.notice.say)
     window.show()
     gc.freeze()
     sys.setswitchinterval(SWITCH_S)

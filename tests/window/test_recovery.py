@@ -1,3 +1,4 @@
+import json
 import os
 import signal
 import subprocess
@@ -86,7 +87,7 @@ def test_a_spoilt_recovery_file_is_passed_over(tmp_path, text):
 
 @pytest.fixture
 def guard(window):
-    made = CrashGuard(window.autosave.keep, window.notice.say)
+    made = CrashGuard(window.autosave.keep, window.autosave.text, window.notice.say)
     yield made
     made.release()
 
@@ -101,3 +102,50 @@ def test_a_bug_keeps_the_work_and_writes_a_report(window, session, guard, capsys
     assert window.isVisible()
     assert str(reports[0]) in window.notice.words.text()
     assert "ZeroDivisionError" in capsys.readouterr().err
+
+
+BREAK_IN_AN_EVENT = """
+    import sys
+    from PySide6.QtCore import QTimer
+    from fitcalc.window import program
+    from fitcalc.window.centre import Centre
+    opened = program.open_window
+    def broken(*_):
+        raise ZeroDivisionError("made for the test")
+    def opens(application, paths):
+        window = opened(application, paths)
+        def spoil():
+            window.session.edit("driver.measurements.stature", 1699.0, "stature")
+            window.centre.found.toggled.connect(broken)
+            window.centre.found.click()
+            QTimer.singleShot(0, lambda: sys.stdout.write("open\\n" if window.isVisible() else "shut\\n"))
+            QTimer.singleShot(0, window._close_now)
+        QTimer.singleShot(0, spoil)
+        return window
+    program.open_window = opens
+    sys.exit(program.run([]))
+"""
+
+
+def test_an_error_in_an_event_leaves_a_report_with_the_documents_on_this_machine(qapp):
+    script = textwrap.dedent(BREAK_IN_AN_EVENT)
+    ran = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, timeout=60)
+    assert (ran.returncode, ran.stdout) == (0, "open\n"), ran.stderr
+    (report,) = (recovery_folder().parent / "crashes").iterdir()
+    trace, _, documents = report.read_text(encoding="utf-8").rstrip().rpartition("\n")
+    assert "ZeroDivisionError: made for the test" in trace
+    assert json.loads(documents)["occupants"][0]["driver"]["document"]["measurements"]["stature"] == 1699.0
+
+
+@pytest.mark.parametrize("fault", [ValueError("spoilt"), RecursionError()])
+def test_documents_that_can_not_be_attached_do_not_lose_the_report(qapp, fault):
+    def spoilt():
+        raise fault
+
+    told = []
+    guard = CrashGuard(lambda: None, spoilt, told.append)
+    guard.caught(KeyError, KeyError("first"), None)
+    guard.release()
+    (report,) = (recovery_folder().parent / "crashes").iterdir()
+    assert "can't be attached" in report.read_text(encoding="utf-8")
+    assert str(report) in told[0]
