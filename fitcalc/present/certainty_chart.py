@@ -6,6 +6,7 @@ from fitcalc.present.certainty_record import CertaintyRecord, IntervalRecord, Od
 from fitcalc.present.certainty_tables import SURE, percent
 from fitcalc.present.chart import Axis, Chart, ChartLegend, ChartMark, Spot, even_ticks, row_axis
 from fitcalc.present.picture import Area, Line, Style
+from fitcalc.present.wanted import unmade_text
 from fitcalc.present.wording import number
 
 ROWS = 28
@@ -25,6 +26,8 @@ def odds_chart(record: CertaintyRecord) -> Chart:
     shown = [each for each in record.odds if each.passes < SURE][:ROWS]
     rest = record.odds[len(shown) :]
     notes = [f"All of them together hold with {percent(record.all_hold)}."]
+    if record.unmade:
+        notes.append(unmade_text(record.unmade))
     if rest:
         least = percent(rest[0].passes)
         sure = {"100 %": "in all of them", "over 99 %": "with over 99 %"}.get(least, f"with {least} or more")

@@ -12,7 +12,7 @@ from fitcalc.fit.result import Result
 from fitcalc.fit.sweep import required_room
 from fitcalc.present.bench import bench
 from fitcalc.present.parts import Record
-from fitcalc.present.wanted import BrokenRecord, broken_records, required_bounds, wanted_span
+from fitcalc.present.wanted import BrokenRecord, broken_records, required_bounds, unmade_in, wanted_span
 from fitcalc.present.wording import CAUTIONS
 
 TELLING = 0.005
@@ -84,6 +84,9 @@ class CertaintyRecord(Record):
         description="Every check that is not the same in all draws, least likely first."
     )
     never: list[BrokenRecord] = Field(description="Broken in every draw, all alike.")
+    unmade: int = Field(
+        description="Checks that could not be made for want of a measurement: no part of the verdict."
+    )
     again: list[AgainRecord] = Field(description="What to measure again, the most telling first.")
     complete: bool
     cautions: list[str]
@@ -116,6 +119,7 @@ def certainty_record(result: Result, sure: Certainty) -> CertaintyRecord:
         figures=list(_figures(result, sure)),
         odds=odds_records(result, sure),
         never=[each for each in broken_records(result) if each.id not in moved],
+        unmade=unmade_in(result),
         again=list(_again(sure, checks)),
         complete=sure.complete,
         cautions=list(CAUTIONS),

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from fitcalc.present.bench_parts import bench_number
 from fitcalc.present.certainty_record import CertaintyRecord, IntervalRecord
 from fitcalc.present.tables import Table
+from fitcalc.present.wanted import unmade_text
 from fitcalc.present.wording import amount, number
 
 SURE = 0.995
@@ -22,6 +23,8 @@ def certainty_heading(record: CertaintyRecord) -> str:
     ]
     if record.never:
         lines.append(f"Broken in every draw: {'; '.join(each.label for each in record.never)}.")
+    if record.unmade:
+        lines.append(unmade_text(record.unmade))
     if not record.complete:
         lines.append("Stopped before its end: these figures rest on fewer draws than were asked for.")
     return "\n".join(lines)

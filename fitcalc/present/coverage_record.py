@@ -11,7 +11,7 @@ from fitcalc.fit.coverage import Coverage, TurnedAway
 from fitcalc.fit.result import Result
 from fitcalc.present.change_words import title_of
 from fitcalc.present.parts import Record
-from fitcalc.present.wanted import wanted_span
+from fitcalc.present.wanted import unmade_in, wanted_span
 from fitcalc.present.wording import CAUTIONS
 
 CLASS = 50.0
@@ -63,6 +63,9 @@ class CoverageRecord(Record):
     setup: Setup
     adjustments: list[str] = Field(description="Paths that are set for each body.")
     groups: list[GroupRecord]
+    unmade: int = Field(
+        description="Checks that could not be made for want of a measurement: no part of the verdict."
+    )
     cautions: list[str]
 
 
@@ -81,6 +84,7 @@ def coverage_record(
         setup=result.setup,
         adjustments=list(found[0][1].adjustments) if found else [],
         groups=[_group(sex, each, result) for sex, each in found],
+        unmade=unmade_in(result),
         cautions=list(CAUTIONS),
     )
 

@@ -7,6 +7,7 @@ from fitcalc.present.chart import Axis, Chart, ChartLegend, ChartMark, Spot, eve
 from fitcalc.present.coverage_record import CoverageRecord, GroupRecord, adjustments_text
 from fitcalc.present.picture import Area
 from fitcalc.present.tables import Table
+from fitcalc.present.wanted import unmade_text
 from fitcalc.present.wording import amount, number
 
 PEOPLE = {"female": "women", "male": "men"}
@@ -18,6 +19,7 @@ MOST = 14
 def coverage_heading(record: CoverageRecord) -> str:
     """Which car, what is set for each body, and who fits."""
     lines = [f"{record.car}; rules: {record.rules}", f"Set for each body: {adjustments_text(record)}."]
+    lines += [unmade_text(record.unmade)] if record.unmade else []
     return "\n".join([*lines, *(line for group in record.groups for line in _told(group))])
 
 

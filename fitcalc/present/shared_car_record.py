@@ -16,7 +16,7 @@ from fitcalc.fit.variables import AS_GIVEN, HAIR, Variable, value_at, variables_
 from fitcalc.present.change_words import told
 from fitcalc.present.parts import Record
 from fitcalc.present.solve_record import ChangeRecord, change_record
-from fitcalc.present.wanted import BrokenRecord, broken_records
+from fitcalc.present.wanted import BrokenRecord, broken_records, unmade_in
 from fitcalc.present.wording import CAUTIONS
 
 
@@ -44,6 +44,9 @@ class SharedCarRecord(Record):
     fixed: list[ChangeRecord]
     quick: list[str] = Field(description="Paths that each driver may set.")
     drivers: list[DriverRecord]
+    unmade: int = Field(
+        description="Checks that could not be made for want of a measurement: no part of the verdict."
+    )
     complete: bool
     cautions: list[str]
 
@@ -76,6 +79,7 @@ def shared_car_record(
         fixed=[change_record(each, results[0]) for each in fixed if _moved(each, results[0])],
         quick=list(shared.quick),
         drivers=several,
+        unmade=max(unmade_in(result) for result in results),
         complete=shared.complete,
         cautions=list(CAUTIONS),
     )

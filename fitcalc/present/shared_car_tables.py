@@ -4,6 +4,7 @@ from fitcalc.present.change_words import WORKS, title_of
 from fitcalc.present.shared_car_record import SharedCarRecord
 from fitcalc.present.solve_tables import broken_table
 from fitcalc.present.tables import Table
+from fitcalc.present.wanted import unmade_text
 
 ONE = "Only one driver: `fitcalc solve` looks closer at what one driver needs."
 
@@ -17,6 +18,7 @@ def shared_car_heading(record: SharedCarRecord) -> str:
         record.verdict,
         f"Each driver sets for himself: {quick}.",
     ]
+    lines += [unmade_text(record.unmade)] if record.unmade else []
     return "\n".join([*lines, *([ONE] if len(record.drivers) == 1 else [])])
 
 

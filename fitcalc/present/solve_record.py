@@ -18,7 +18,7 @@ from fitcalc.present.change_words import title_of, told
 from fitcalc.present.conflict_words import conflict_sentences, way_sentences
 from fitcalc.present.parts import Record
 from fitcalc.present.record import CheckRecord, check_rows
-from fitcalc.present.wanted import BrokenRecord, broken_records
+from fitcalc.present.wanted import BrokenRecord, broken_records, unmade_in
 from fitcalc.present.wording import CAUTIONS
 
 UNSURE = 6
@@ -88,6 +88,9 @@ class SolveRecord(Record):
     )
     allowed: list[AllowedRecord]
     checks: list[CheckRecord] = Field(description="With the best rework.")
+    unmade: int = Field(
+        description="Checks that could not be made for want of a measurement: no part of the verdict."
+    )
     complete: bool = Field(description="False where the search was stopped before its end.")
     cautions: list[str]
 
@@ -125,6 +128,7 @@ def solve_record(
         uncertain=[],
         allowed=[_allowed(each) for each in variables],
         checks=check_rows(results[0]),
+        unmade=unmade_in(results[0]),
         complete=solution.complete,
         cautions=list(CAUTIONS),
     )
@@ -204,7 +208,9 @@ def _verdict(best: ReworkRecord, variables: tuple[Variable, ...]) -> str:
     if movable:
         return f"No allowed rework passes. The nearest to it leaves {_limits(movable, False)} broken.{left}"
     if not best.changes:
-        return f"Nothing to change{': everything passes as found' if not still else ''}.{left}"
+        return (
+            f"Nothing to change{': everything that was checked passes as found' if not still else ''}.{left}"
+        )
     much = _amount_of_work(best)
     return (
         f"The least work that passes: {much}."

@@ -7,7 +7,7 @@ from fitcalc.present.certainty_tables import percent
 from fitcalc.present.change_words import WORKS
 from fitcalc.present.solve_record import AllowedRecord, ReworkRecord, SolveRecord
 from fitcalc.present.tables import Table
-from fitcalc.present.wanted import BrokenRecord, lacking_text, named
+from fitcalc.present.wanted import BrokenRecord, lacking_text, named, unmade_text
 from fitcalc.present.wording import amount
 
 
@@ -18,7 +18,8 @@ def solve_heading(record: SolveRecord) -> str:
         lines.append(_chance(record))
     if not record.complete:
         lines.append("The search was stopped before its end: a better rework may be left.")
-    return "\n".join([*lines, *record.conflict, *record.ways])
+    unmade = [unmade_text(record.unmade)] if record.unmade else []
+    return "\n".join([*lines, *unmade, *record.conflict, *record.ways])
 
 
 def solve_tables(record: SolveRecord) -> list[Table]:

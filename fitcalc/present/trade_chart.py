@@ -7,6 +7,7 @@ import numpy as np
 from fitcalc.present.chart import Axis, Chart, ChartLegend, Shape, Side, Spot, even_ticks, ticks_at
 from fitcalc.present.picture import XY, Area, Line, Style
 from fitcalc.present.trade_record import AxisRecord, LineRecord, PointRecord, TradeRecord
+from fitcalc.present.wanted import unmade_text
 
 ASPECT = 0.72
 HAIR, HAIR_GAP = 0.012, 0.035
@@ -54,6 +55,8 @@ def _notes(record: TradeRecord) -> Iterator[str]:
     ):
         if broken:
             yield f"{told}: {'; '.join(f'{each.label}, {each.wanted}' for each in broken)}."
+    if record.unmade:
+        yield unmade_text(record.unmade)
     if record.without:
         owners = " and the ".join(f"{name}'s" for name in record.without)
         yield f"The {owners} own limits are left off: each pedal has its own bar."

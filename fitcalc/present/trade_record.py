@@ -16,7 +16,7 @@ from fitcalc.present.change_words import sense_of, title_of
 from fitcalc.present.parts import Record
 from fitcalc.present.picture import XY
 from fitcalc.present.regions import regions
-from fitcalc.present.wanted import BrokenRecord, broken_records, wanted_span
+from fitcalc.present.wanted import BrokenRecord, broken_records, unmade_in, wanted_span
 from fitcalc.present.wording import CAUTIONS
 from fitcalc.units import Floats
 
@@ -99,6 +99,9 @@ class TradeRecord(Record):
     without: list[str] = Field(
         description="Pedals whose own checks are left off: their bars are for themselves."
     )
+    unmade: int = Field(
+        description="Checks that could not be made for want of a measurement: no part of the verdict."
+    )
     complete: bool
     cautions: list[str]
 
@@ -131,6 +134,7 @@ def trade_record(
         everywhere=[each for each in broken if each.id in trade.blocked],
         elsewhere=[each for each in broken if each.id not in (*trade.blocked, *trade.checks)],
         without=list(without),
+        unmade=unmade_in(chosen),
         complete=trade.complete,
         cautions=list(CAUTIONS),
     )

@@ -36,6 +36,19 @@ def broken_records(result: Result, settled: frozenset[str] = frozenset()) -> lis
     return sorted(_broken(result, settled), key=lambda each: (not each.movable, -each.lacking))
 
 
+def unmade_in(result: Result) -> int:
+    """How many checks could not be made for want of a measurement."""
+    return sum(check.figure.value is None for check in result.checks)
+
+
+def unmade_text(count: int) -> str:
+    """The same as a sentence; empty for none."""
+    if not count:
+        return ""
+    checks, they = ("1 check", "it") if count == 1 else (f"{count} checks", "they")
+    return f"{checks} could not be made for want of a measurement: {they} may fail all the same (see `fitcalc check`)."
+
+
 def wanted_span(check: Check) -> str:
     """The bounds that must hold, as in `110.0 to 135.0 deg`; for a knee the recommended ones."""
     low, high = required_bounds(check)

@@ -93,7 +93,7 @@ def test_car_that_fits_already_needs_nothing(tmp_path, robin):
     save(fitted, path)
     status, record = printed_json("solve", path, "robin")
     assert (status, record["best"]["changes"]) == (0, [])
-    assert record["verdict"] == "Nothing to change: everything passes as found."
+    assert record["verdict"] == "Nothing to change: everything that was checked passes as found."
 
 
 def forward(point):

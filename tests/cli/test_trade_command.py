@@ -9,7 +9,7 @@ from pypdf import PdfReader
 from fitcalc.cli import main
 from fitcalc.documents.samples import sample_cars, sample_path
 from fitcalc.documents.setup import Setup
-from fitcalc.documents.store import load_car, load_driver
+from fitcalc.documents.store import load_car, load_driver, save
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.sweep import required_room
 from fitcalc.present.trade_record import TradeRecord
@@ -110,3 +110,15 @@ def test_bad_input_is_one_sentence_and_status_two(capsys, words, wanted):
     told = capsys.readouterr()
     assert (told.out, told.err.count("\n")) == ("", 1)
     assert wanted in told.err
+
+
+def test_what_could_not_be_checked_is_told_and_not_taken_for_good(tmp_path):
+    car = load_car(sample_path("student")).model_copy(update={"harness": None})
+    path = tmp_path / "car.toml"
+    save(car, path)
+    _, record = printed_json("trade", path, "robin")
+    _, text = printed("trade", path, "robin", "--out", tmp_path / "map.pdf")
+    told = f"{record['unmade']} checks could not be made for want of a measurement"
+    assert record["unmade"] > 1
+    assert told in text
+    assert told in " ".join(text_of((tmp_path / "map.pdf").read_bytes()).split())
