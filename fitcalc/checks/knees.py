@@ -11,9 +11,10 @@ from fitcalc.checks.rim import rim_ring
 from fitcalc.checks.surroundings import Thing, obstacles, roof
 from fitcalc.geometry.degrees import length
 from fitcalc.geometry.lines import from_segment, nearest_on_segment
-from fitcalc.geometry.outlines import apart, backed, clearance, surface_room
+from fitcalc.geometry.outlines import apart, backed, clearance
 from fitcalc.geometry.ring import to_points
 from fitcalc.geometry.side import row_of
+from fitcalc.geometry.surface import surface_room
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.wheel import wheel_centre
 from fitcalc.units import Mm, Points

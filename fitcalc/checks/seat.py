@@ -7,7 +7,8 @@ from fitcalc.checks.check import Figure
 from fitcalc.checks.measured import measured, unmeasured
 from fitcalc.geometry.degrees import cosd, tand
 from fitcalc.geometry.lines import profile_points
-from fitcalc.geometry.outlines import backed, clearance, nearest_points
+from fitcalc.geometry.nearest import nearest_points
+from fitcalc.geometry.outlines import backed, clearance
 from fitcalc.geometry.side import point
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.seat import carried, cushion_angle

@@ -9,15 +9,10 @@ from fitcalc.checks.case import Case
 from fitcalc.checks.measured import nearest_of
 from fitcalc.checks.surroundings import Surface, Thing
 from fitcalc.geometry.degrees import cosd, sind, unit
-from fitcalc.geometry.outlines import (
-    apart,
-    clearance,
-    nearest_points,
-    nearest_to_line,
-    path_distance,
-    surface_room,
-)
+from fitcalc.geometry.nearest import nearest_points, nearest_to_line
+from fitcalc.geometry.outlines import apart, clearance, path_distance
 from fitcalc.geometry.side import across, point, row_of, scaled
+from fitcalc.geometry.surface import surface_room
 from fitcalc.posture.cases import column
 from fitcalc.posture.foot import Foot
 from fitcalc.posture.pads import Pad, pad_at, pad_edges

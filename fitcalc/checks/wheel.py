@@ -13,9 +13,11 @@ from fitcalc.checks.surroundings import roof
 from fitcalc.documents.car_cockpit import Hoops, SteeringWheel
 from fitcalc.geometry.ellipse import below_line
 from fitcalc.geometry.lines import from_segment
-from fitcalc.geometry.outlines import clearance, nearest_points, surface_room
+from fitcalc.geometry.nearest import nearest_points
+from fitcalc.geometry.outlines import clearance
 from fitcalc.geometry.ring import Ring, to_segments
 from fitcalc.geometry.side import at_y, dot, row_of, scaled
+from fitcalc.geometry.surface import surface_room
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.wheel import highest_rim, lowest_rim
 from fitcalc.units import Mm, Points

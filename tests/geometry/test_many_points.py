@@ -8,7 +8,7 @@ from shapely import MultiPoint
 
 from fitcalc.geometry.hull import hull
 from fitcalc.geometry.lines import behind_on_profile, from_segment, nearest_on_profile, profile_points
-from fitcalc.geometry.outlines import surface_room
+from fitcalc.geometry.surface import surface_room
 
 RANDOM = np.random.default_rng(3)
 XS = np.linspace(0.0, 1000.0, 400)

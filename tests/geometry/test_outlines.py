@@ -6,8 +6,10 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fitcalc.geometry.outlines import apart, backed, clearance, nearest_points, path_distance, surface_room
+from fitcalc.geometry.nearest import nearest_points
+from fitcalc.geometry.outlines import apart, backed, clearance, path_distance
 from fitcalc.geometry.side import point
+from fitcalc.geometry.surface import surface_room
 
 NEAR = 1e-9
 """mm; rounding of coordinates of a few metres."""
