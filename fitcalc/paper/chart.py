@@ -191,8 +191,9 @@ def _spot_words(spot: Spot, plot: Plot) -> Iterator[Mark]:
     side = "left" if spot.side == "right" and x + reach + long > beyond else spot.side
     start = {"right": x + reach, "left": x - reach - long}.get(side, x - long / 2)
     start = min(max(start, left + 0.4), beyond - long - 0.4)
-    middle = y + {"above": 1.0, "below": -1.0}.get(side, 0.0) * (reach + LETTERS / 2)
-    middle = min(max(middle, bottom + 0.7 * LETTERS), top - 0.7 * LETTERS)
+    up = {"above": 1.0, "below": -1.0}.get(side, 0.0) * (reach + LETTERS / 2)
+    crowded = not bottom + 0.7 * LETTERS <= y + up <= top - 0.7 * LETTERS
+    middle = min(max(y - up if crowded else y + up, bottom + 0.7 * LETTERS), top - 0.7 * LETTERS)
     base = middle - (ASCENT - DESCENT) * LETTERS / 2
     if spot.framed:
         yield _frame(start, middle, long)
