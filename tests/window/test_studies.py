@@ -6,12 +6,14 @@ from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QComboBox, QPushButton
 
 from fitcalc.documents.samples import sample_path
+from fitcalc.fit.variables import variables_for
 from fitcalc.present.chart import Axis, Chart, Spot, even_ticks, row_axis
 from fitcalc.present.picture import Area, Line
 from fitcalc.window.findings.model import FINDING
+from fitcalc.window.rework.spans import control_at
 from fitcalc.window.studies.desk import CERTAINTY, COVERAGE, SEARCH, SHARED, TRADE
 from fitcalc.window.studies.plot import Plot
-from fitcalc.window.studies.study import Study, Trial
+from fitcalc.window.studies.study import Study, Trial, trade_study
 from fitcalc.window.studies.words import tables_text
 
 PAIR = ("seat_travel", "brake.stand_off")
@@ -167,3 +169,21 @@ def test_words_of_tables_can_t_be_read_as_tags(window):
 
     text = tables_text([Table("<b>", ("<i>",), (("<script>",),))], [], window.look.colours)
     assert "<script>" not in text
+
+
+def test_any_two_changes_of_the_car_may_be_mapped_and_tried(session, window):
+    car = session.work.car.document
+    paths = [each.path for each in variables_for(car)]
+    assert len(paths) > 5
+    assert all(control_at(car, f"setup.{path}").ref == f"setup.{path}" for path in paths)
+    pairs = trade_study(session.work, "", (paths[1], paths[2]), lambda done: True).pairs
+    assert len(set(pairs)) == len(pairs) >= len(paths) * (len(paths) - 1) / 2
+
+
+def test_a_proposal_for_other_drivers_is_refused_in_words(window, session, qtbot):
+    found = Study("told", (), trials=(Trial("one", {0: type(session.work.setup)(seat_travel=20.0)}),))
+    window.desk._show(SEARCH, lambda *_: found, found, session.work)
+    window.filing.open(sample_path("ines"))
+    qtbot.mouseClick(window.desk.open[SEARCH].try_it, Qt.MouseButton.LeftButton)
+    assert "work it out again" in window.notice.words.text()
+    assert all(each.setup.document.seat_travel == 0.0 for each in session.work.occupants)

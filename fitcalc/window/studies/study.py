@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from itertools import combinations
 
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.progress import Progress
@@ -55,6 +56,7 @@ def trade_study(work: Work, rules: str, pair: Pair | None, progress: Progress) -
     from fitcalc.fit.evaluate import evaluate
     from fitcalc.fit.rework import fit
     from fitcalc.fit.trade_axes import usual_pairs
+    from fitcalc.fit.variables import variables_for
     from fitcalc.present.trade_chart import trade_chart
     from fitcalc.present.trade_tables import trade_heading, trade_tables
     from fitcalc.present.usual_trade import usual_trade
@@ -65,12 +67,13 @@ def trade_study(work: Work, rules: str, pair: Pair | None, progress: Progress) -
     record = usual_trade(result, fitted, chosen, pair, progress)
     if record is None:
         return Study("This car lets no two such things move: give it rails, or pedals that take a bar.", ())
+    movable = [each.path for each in variables_for(car)]
     return Study(
         trade_heading(record),
         tuple(trade_tables(record)),
         (trade_chart(record),),
         pair=(record.x.path, record.y.path),
-        pairs=usual_pairs(car),
+        pairs=tuple(dict.fromkeys((*usual_pairs(car), *combinations(movable, 2)))),
     )
 
 

@@ -142,8 +142,13 @@ class StudyWindow(QDialog):
 
     def _try(self) -> None:
         trial = self._study.trials[self.trials.currentIndex()]
-        if len(self._session.work.occupants) == len(self._work.occupants):
+        now, then = (
+            [each.driver.key for each in work.occupants] for work in (self._session.work, self._work)
+        )
+        if now == then:
             self._session.push("try a rework", with_trial(self._session.work, trial))
+        else:
+            self._session.said.emit("There are other drivers than before: work it out again first.")
 
     def _place(self, x: float, y: float) -> None:
         self.placed.emit(self._study.pair, x, y)
