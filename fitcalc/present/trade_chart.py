@@ -158,7 +158,8 @@ def _points(points: Sequence[PointRecord]) -> Iterator[Spot]:
 
 def _legend(record: TradeRecord) -> Iterator[ChartLegend]:
     if record.region:
-        told = "passes" if not record.everywhere else "would pass, but for what is broken all over"
+        broken = record.everywhere or record.elsewhere
+        told = "would pass, but for what is named below" if broken else "passes"
         yield ChartLegend("limit area", told, "area")
     if record.limits:
         yield ChartLegend("note", "hairs stand on the side where a limit is broken")

@@ -122,3 +122,11 @@ def test_what_could_not_be_checked_is_told_and_not_taken_for_good(tmp_path):
     assert record["unmade"] > 1
     assert told in text
     assert told in " ".join(text_of((tmp_path / "map.pdf").read_bytes()).split())
+
+
+def test_filled_part_is_not_told_to_pass_where_something_else_is_broken(tmp_path):
+    _, record = printed_json("trade", "student", "otto", "--out", tmp_path / "map.pdf")
+    page = " ".join(text_of((tmp_path / "map.pdf").read_bytes()).split())
+    assert record["elsewhere"]
+    assert "would pass, but for what is named below" in page
+    assert all(broken["label"] in page for broken in record["elsewhere"])
