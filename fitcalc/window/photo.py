@@ -72,10 +72,14 @@ def _reader(file: Path) -> QImageReader:
     if file.stat().st_size > LARGEST_BYTES:
         raise InputError("photo.path", file.name, f"must be {LARGEST_BYTES // 1_000_000} MB or less")
     reader = QImageReader(str(file))
+    reader.setDecideFormatFromContent(True)
     reader.setAutoTransform(True)
-    size = reader.size()
+    size = reader.size() if reader.format().data() in FORMATS else QSize()
     if not size.isValid() or max(size.width(), size.height()) > LARGEST_PX:
         raise InputError("photo.path", file.name, "is no picture that can be read", "use a PNG or JPEG")
+    if size.width() * size.height() > MOST_PIXELS:
+        allowed = f"must have {MOST_PIXELS // 1_000_000} million pixels or less"
+        raise InputError("photo.path", file.name, allowed, "make it smaller")
     return reader
 
 
