@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from fitcalc.body.links import Links
 from fitcalc.checks.case import Case
@@ -35,7 +36,11 @@ class Result:
 
     def worst_first(self) -> list[Check]:
         """The checks of the first case, failures first, then by the least margin."""
-        return sorted(self.checks, key=lambda check: (STATUSES.index(check.status), _closeness(check)))
+        return list(self._ranked)
+
+    @cached_property
+    def _ranked(self) -> tuple[Check, ...]:
+        return tuple(sorted(self.checks, key=lambda check: (STATUSES.index(check.status), _closeness(check))))
 
     def with_status(self, status: str) -> Iterator[Check]:
         """The checks of the first case that came out so."""

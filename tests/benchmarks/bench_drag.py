@@ -27,7 +27,7 @@ from PySide6.QtWidgets import QApplication, QGraphicsScene, QGraphicsView
 from fitcalc.present.picture import Handle
 from fitcalc.window.program import open_window
 
-GOAL, STEPS, FRAME_S = 16.0, 120, 0.02
+GOAL, STEPS, FRAME_S = 16.0, 480, 0.02
 LEFT, NONE = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
 
 
