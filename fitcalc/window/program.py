@@ -15,6 +15,7 @@ from fitcalc.window.autosave import discard, left_behind, recover
 from fitcalc.window.crash import CrashGuard
 from fitcalc.window.look import Look
 from fitcalc.window.main_window import MainWindow
+from fitcalc.window.memory import give_back
 from fitcalc.window.preferences import load_preferences
 from fitcalc.window.session import Session
 from fitcalc.window.work import new_work
@@ -28,6 +29,7 @@ FIRST_CAR, FIRST_DRIVER = "hillclimb", "robin"
 
 def run(paths: list[str]) -> int:
     """Shows the window until it is closed."""
+    give_back()
     application = QApplication(sys.argv[:1])
     window = open_window(application, paths)
     guard = CrashGuard(window.autosave.keep, window.autosave.text, window.notice.say)

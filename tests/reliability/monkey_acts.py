@@ -237,10 +237,10 @@ class Monkey:
     def menu_entry(self):
         """Any entry of the menus, by its action; leaving is an act of its own."""
         names = [name for name in self.window.menus.actions if name != "quit"]
-        action = self.window.menus.actions[self.chance.choice(names)]
+        name = self.chance.choice(names)
         if not self.blocked():
-            action.trigger()
-        return action.text()
+            self.window.menus.actions[name].trigger()
+        return name
 
     def sample(self):
         """A sample or a recent file from its menu."""

@@ -51,6 +51,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog, QMessa
 from shiboken6 import isValid
 
 from fitcalc.window.autosave import recovery_folder
+from fitcalc.window.memory import give_back
 from fitcalc.window.program import open_window
 
 
@@ -98,6 +99,7 @@ class Run:
     def __init__(self, seconds, seed):
         self.seconds, self.watch = seconds, Watch()
         self.chance = random.Random(seed)
+        give_back()
         self.application = QApplication([])
         self.application.setQuitOnLastWindowClosed(False)
         self.slowest, self.acts, self.windows = {}, 0, 0
@@ -195,7 +197,8 @@ class Run:
         ]
         widgets = QApplication.topLevelWidgets()
         files = [each.name for each in recovery_folder().glob("*")]
-        return [*threading.enumerate()[1:], *timers, *widgets, *files]
+        threads = [each for each in threading.enumerate()[1:] if type(each) is not threading._DummyThread]
+        return [*threads, *timers, *widgets, *files]
 
     def run(self):
         """Prints what came of it; 1 where anything is wrong."""
