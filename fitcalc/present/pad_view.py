@@ -25,7 +25,6 @@ from fitcalc.present.picture import (
     Primitive,
     Style,
     Text,
-    bounds_of,
     seen,
 )
 from fitcalc.present.titles import title
@@ -44,9 +43,8 @@ def pad_view(
 ) -> Picture:
     """Pads and shoes as the driver's feet see them, the first case of a result; arguments as those of `side_view`."""
     primitives = tuple(_drawn(result, found, other, emphasis))
-    frame = bounds_of(each for each in primitives if not each.key.startswith("check."))
     return Picture(
-        "pads", f"{title(result)}, looking forward", ("y", "z"), primitives, frame, _legend(found, other)
+        "pads", f"{title(result)}, looking forward", ("y", "z"), primitives, ("check.",), _legend(found, other)
     )
 
 

@@ -36,7 +36,7 @@ def part_drawing(part: Part, scale: float) -> Picture:
         scale: mm on paper for a mm of the part.
     """
     primitives = tuple(_drawn(part, scale))
-    return Picture("plan", part.title, ("", ""), primitives, bounds_of(primitives))
+    return Picture("plan", part.title, ("", ""), primitives)
 
 
 def part_bounds(part: Part) -> Bounds:

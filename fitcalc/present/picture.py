@@ -7,6 +7,7 @@ line type or a role, and a `ref`: the path of what it shows, with its document i
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Literal, TypeAlias
 
 import numpy as np
@@ -164,15 +165,20 @@ class Picture:
 
     Attributes:
         axes: names of the axes to the right and up.
-        frame: left, bottom, right, top of what should fill the page.
+        runs_out: starts of the keys of what may run out of the page.
     """
 
     view: View
     title: str
     axes: tuple[str, str]
     primitives: tuple[Primitive, ...]
-    frame: Bounds
+    runs_out: tuple[str, ...] = ()
     legend: tuple[Legend, ...] = ()
+
+    @cached_property
+    def frame(self) -> Bounds:
+        """Left, bottom, right and top of what should fill the page; worked out when it is first asked for."""
+        return bounds_of(each for each in self.primitives if not each.key.startswith(self.runs_out))
 
     @property
     def bounds(self) -> Bounds:

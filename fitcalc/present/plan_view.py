@@ -16,7 +16,7 @@ from fitcalc.present.car_plan import (
     wheel_above,
 )
 from fitcalc.present.harness_drawing import harness_drawing
-from fitcalc.present.picture import Picture, Primitive, bounds_of
+from fitcalc.present.picture import Picture, Primitive
 from fitcalc.present.rework_marks import handles
 from fitcalc.present.titles import legend, title
 
@@ -29,8 +29,7 @@ def plan_view(
 ) -> Picture:
     """Car and driver from above, the first case of a result; the arguments are those of `side_view`."""
     primitives = tuple(_drawn(result, found, other, emphasis))
-    frame = bounds_of(each for each in primitives if not each.key.startswith("check."))
-    return Picture("plan", title(result), ("x", "y"), primitives, frame, legend(result, found, other))
+    return Picture("plan", title(result), ("x", "y"), primitives, ("check.",), legend(result, found, other))
 
 
 def _drawn(

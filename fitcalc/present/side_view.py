@@ -16,7 +16,7 @@ from fitcalc.present.body_drawing import (
 from fitcalc.present.car_drawing import axle, in_front, surroundings
 from fitcalc.present.harness_drawing import harness_drawing
 from fitcalc.present.limit_areas import hoop_band, hoop_line, limit_areas
-from fitcalc.present.picture import Picture, Primitive, bounds_of
+from fitcalc.present.picture import Picture, Primitive
 from fitcalc.present.rework_marks import handles, rework_dimensions
 from fitcalc.present.same import once
 from fitcalc.present.seat_and_pedals import pedals_beside, pedals_found, rails, seat_beside, wheel_beside
@@ -46,7 +46,7 @@ def side_view(
         title=title(result),
         axes=("x", "z"),
         primitives=primitives,
-        frame=bounds_of(each for each in primitives if not each.key.startswith(RUNS_OUT)),
+        runs_out=RUNS_OUT,
         legend=legend(result, found, other),
     )
 

@@ -23,7 +23,7 @@ SIZE = 10.0
 
 
 def picture(*primitives):
-    return Picture("side", "title", ("x", "z"), primitives, bounds_of(primitives))
+    return Picture("side", "title", ("x", "z"), primitives)
 
 
 def box(place, text):

@@ -13,7 +13,7 @@ from fitcalc.documents.setup import PedalRework, Setup
 from fitcalc.documents.store import load_car, load_driver
 from fitcalc.errors import InputError
 from fitcalc.fit.evaluate import evaluate
-from fitcalc.present.picture import Circle, Dimension, Handle, Picture, Text, in_inches
+from fitcalc.present.picture import Circle, Dimension, Handle, Line, Picture, Text, in_inches
 from fitcalc.present.plan_view import plan_view
 from fitcalc.present.side_view import side_view
 from fitcalc.window.colours import contrast
@@ -26,7 +26,8 @@ from fitcalc.window.sketch.view import SketchView
 DOT = Circle("dot", "outline", "car.hoops.main_top", (100.0, 50.0), 20.0)
 GRIP = Handle("grip", "handle", "setup.seat_travel", (500.0, 100.0), (-1.0, 0.0))
 FREE = Handle("free", "handle", "car.hoops.front_top", (700.0, 400.0))
-SIMPLE = Picture("side", "a title", ("x", "z"), (DOT, GRIP, FREE), (0.0, 0.0, 1000.0, 500.0))
+ACROSS = Line("across", "thin outline", "", ((0.0, 0.0), (1000.0, 500.0)))
+SIMPLE = Picture("side", "a title", ("x", "z"), (DOT, GRIP, FREE, ACROSS))
 AS_FOUND = Setup()
 
 
@@ -195,7 +196,7 @@ def test_the_same_picture_touches_nothing(sketch):
 
 def test_only_what_differs_is_touched(sketch):
     moved = replace(DOT, centre=(110.0, 50.0))
-    assert sketch.show_picture(replace(SIMPLE, primitives=(moved, GRIP, FREE))) == 1
+    assert sketch.show_picture(replace(SIMPLE, primitives=(moved, GRIP, FREE, ACROSS))) == 1
 
 
 def test_what_is_gone_leaves_the_scene(sketch):
