@@ -101,6 +101,8 @@ class Jobs(QObject):
         self._runs.clear()
 
     def _finish(self, found: Any, error: Exception | None) -> None:
+        if self._run is None or self.sender() is not self._run.report:
+            return  # of a task that was called off after it had told
         use, self._run = self._use, None
         self.ended.emit()
         if isinstance(error, InputError):
