@@ -79,8 +79,10 @@ def test_seated_parts_add_up_to_the_measured_heights():
 
 def test_kit_thickens_what_it_covers():
     plain, dressed = links_for(driver(kit=BARE)), links_for(driver(kit={"suit": 5.0, "restraint": 20.0}))
-    assert dressed.knee_top - plain.knee_top == pytest.approx(5)
-    assert dressed.shoulder_breadth - plain.shoulder_breadth == pytest.approx(10)
+    for single in ("knee_top", "knee_front", "thigh_radius", "shank_radius"):
+        assert getattr(dressed, single) - getattr(plain, single) == pytest.approx(5)
+    for double in ("shoulder_breadth", "hip_breadth"):
+        assert getattr(dressed, double) - getattr(plain, double) == pytest.approx(10)
     assert dressed.strap_above_shoulder - plain.strap_above_shoulder == pytest.approx(25)
 
 

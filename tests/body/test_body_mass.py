@@ -45,3 +45,18 @@ def test_lifting_a_knee_lifts_the_centre_by_its_share():
     lifted = places | {"knee_left": places["knee_left"] + [0, 0, 100]}
     rise = (centre_of_mass(lifted, "male") - centre_of_mass(places, "male"))[0, 2]
     assert rise == pytest.approx(100 * (0.1416 * 0.4095 + 0.0433 * (1 - 0.4395)), rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("sex", "hand", "forearm", "wrist"),
+    [
+        ("male", 0.0061, 0.0162 * 0.4574, 268.9 / (268.9 + 0.7900 * 86.2)),
+        ("female", 0.0056, 0.0138 * 0.4559, 264.3 / (264.3 + 0.7474 * 78.0)),
+    ],
+)
+def test_lifting_a_grip_lifts_the_centre_by_the_hand_and_its_part_of_the_forearm(sex, hand, forearm, wrist):
+    """De Leva's shares by hand: the wrist lies between elbow and grip as his forearm and hand are long."""
+    places = joints(np.random.default_rng(6))
+    lifted = places | {"grip_left": places["grip_left"] + [0, 0, 100]}
+    rise = (centre_of_mass(lifted, sex) - centre_of_mass(places, sex))[0, 2]
+    assert rise == pytest.approx(100 * (hand + forearm * wrist), rel=2e-4)  # his women sum to 99.99 %

@@ -158,6 +158,7 @@ def test_body_outside_the_survey_is_extrapolated(stature, sex, extrapolated):
     result = estimate(driver(stature, sex))
     assert result.extrapolated is extrapolated
     assert ("extrapolated" in result.reason) is extrapolated
+    assert result.remarks == ((result.reason,) if extrapolated else ())
 
 
 def test_many_drivers_come_out_as_each_alone():

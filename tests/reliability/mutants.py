@@ -116,7 +116,7 @@ class Changer(ast.NodeTransformer):
         self.wanted, self.all, self.inside = wanted, [], []
 
     def visit(self, node):
-        if isinstance(node, ast.keyword) and node.arg == "axis":
+        if isinstance(node, ast.keyword) and node.arg in ("axis", "strict"):
             return node
         if isinstance(node, ast.AnnAssign):
             node.value = node.value and self.visit(node.value)
@@ -150,8 +150,9 @@ def faults(path):
         name = inside.name if isinstance(inside, ast.FunctionDef) else ""
         first = inside.lineno if name else 0
         text = lines[(line or first) - 1].strip()
+        remembers = any("cache" in ast.dump(each) for each in getattr(inside, "decorator_list", ()))
         yield {"module": path.relative_to(ROOT).as_posix(), "at": at, "function": name, "first": first, "fault": words,
-               "line": line or first, "text": text}  # fmt: skip
+               "line": line or first, "text": text, "remembers": remembers}  # fmt: skip
 
 
 def codes(code):
@@ -266,7 +267,7 @@ class Trying:
 
     def chosen(self, session, fault):
         """Tests that call the function, those that call little first; then the rest of their files."""
-        where, name = fault["module"], fault["function"]
+        where, name = fault["module"], "" if fault["remembers"] else fault["function"]
         hits, files = [], set()
         for item in session.items:
             known = self.learnt.get(item.nodeid)
