@@ -165,9 +165,7 @@ def test_cases_without_the_part_break_nothing():
     np.testing.assert_array_equal(check.advises, [False, False, True, False])
 
 
-@pytest.mark.parametrize(
-    ("lacking", "told"), [(0.21, "0.3 deg"), (2.0, "2.0 deg"), (14.33, "14.4 deg")]
-)
+@pytest.mark.parametrize(("lacking", "told"), [(0.21, "0.3 deg"), (2.0, "2.0 deg"), (14.33, "14.4 deg")])
 def test_what_is_lacking_is_rounded_up(lacking, told):
     """45 deg is the most (253-6.2): a strap that drops further is told to come up by enough."""
     assert told in only("harness.shoulder.rim_angle", 45.0 + lacking, "fia_253").remedy

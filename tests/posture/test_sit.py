@@ -5,9 +5,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fitcalc.documents.setup import Setup
+from fitcalc.documents.setup import PedalRework, Setup
 from fitcalc.geometry.degrees import included, length
+from fitcalc.making.pedal_motion import pad_chord
+from fitcalc.making.pedal_work import motion
 from fitcalc.posture.cases import spread
+from fitcalc.posture.limbs import arm_to
 from fitcalc.posture.sit import hands_at, sit
 from fitcalc.posture.trunk import trunk_on
 from fitcalc.present.joints import angles_of, joints_of
@@ -120,3 +123,39 @@ def test_eyes_fall_where_the_eyellipse_puts_them(recline, behind_hip, above_hip)
     eye = np.mean([trunk_on(np.zeros((1, 3)), leaning, body).eye[0] for body in bodies], axis=0)
     assert eye[0] == pytest.approx(behind_hip, abs=40)
     assert eye[2] == pytest.approx(above_hip, abs=40)
+
+
+def test_the_helmet_stands_off_the_head_alike_on_top_and_behind():
+    body = links()
+    trunk = trunk_on(np.zeros((1, 3)), np.array([30.0]), body)
+    top = trunk.helmet[0, 2] + body.helmet_height / 2 - trunk.head_top[0, 2]
+    behind = trunk.helmet[0, 0] + body.helmet_length / 2 - (trunk.head_top[0, 0] + body.head_length / 2)
+    assert top == pytest.approx(body.helmet_above_vertex)
+    assert behind == pytest.approx(body.helmet_above_vertex)
+
+
+@pytest.mark.parametrize("side", [-1.0, 1.0])
+def test_an_elbow_hangs_down_and_half_as_far_out(side):
+    """Arm straight ahead and level: the elbow leaves its line toward (0, 0.5, -1), outward on either side."""
+    at = sit(car(), links(), Setup())
+    shoulder = at.trunk.shoulder + [0.0, 180.0 * side, 0.0]
+    arm = arm_to(shoulder, shoulder - [400.0, 0.0, 0.0], at.trunk, links())
+    _, out, up = (arm.elbow - shoulder)[0]
+    assert up < 0.0
+    assert out / up == pytest.approx(-0.5 * side)
+
+
+@pytest.mark.parametrize("name", CARS)
+def test_a_pressed_pad_has_gone_the_chord_that_was_measured(name):
+    found = car(name)
+    for pedal, on in sit(found, links(), Setup()).pedals.items():
+        way = length(on.full_pad.centre - on.rest_pad.centre)
+        assert way == pytest.approx(pad_chord(motion(found.fitted_pedals()[pedal], PedalRework())))
+
+
+@pytest.mark.parametrize("height", [20.0, 60.0])
+def test_the_ball_of_the_throttle_foot_stays_on_its_pad(height):
+    found = spread(car(), {"pedals.throttle.pad_height": np.array([height])})
+    on = sit(found, links(), Setup()).pedals["throttle"]
+    along = np.sum((on.full.foot.ball - on.full_pad.centre) * on.full_pad.up)
+    assert abs(along) <= height / 2 + 1e-6

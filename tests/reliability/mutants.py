@@ -29,6 +29,8 @@ import tempfile
 import time
 import types
 from collections import Counter, defaultdict
+from importlib import import_module
+from importlib.machinery import SourceFileLoader
 from pathlib import Path
 
 os.environ |= {"OMP_NUM_THREADS": "1", "OPENBLAS_NUM_THREADS": "1", "QT_QPA_PLATFORM": "offscreen"}
@@ -250,65 +252,115 @@ class Trying:
     def pytest_runtestloop(self, session):
         self.functions, self.caches = functions_and_caches()
         gc.freeze()
+        items = {item.nodeid: item for item in session.items}
         for fault in self.wanted:
-            start = time.monotonic()
-            items = self.chosen(session, fault)
-            fault |= {
-                "tests": len(items),
-                "end": self.in_a_fork(session, items, fault),
-                "s": round(time.monotonic() - start, 2),
-            }
-            with FOUND.open("a") as kept:
-                kept.write(json.dumps(fault) + "\n")
-            print(
-                *(fault[key] for key in ("end", "module", "line", "fault", "text", "tests", "s")), flush=True
+            tests = [test for test in chosen(self.learnt, fault, BUDGET_S) if test in items]
+            keep(
+                fault,
+                tests,
+                lambda tests=tests, fault=fault: self.put_into(session, map(items.get, tests), fault),
             )
         return True
 
-    def chosen(self, session, fault):
-        """Tests that call the function, those that call little first; then the rest of their files."""
-        where, name = fault["module"], "" if fault["remembers"] else fault["function"]
-        hits, files = [], set()
-        for item in session.items:
-            known = self.learnt.get(item.nodeid)
-            if known and any(touches(call, where, name) for call in known["calls"]):
-                hits.append((len(known["calls"]), known["seconds"], item))
-                files.add(item.path)
-        more = [
-            (1e6, self.learnt[item.nodeid]["seconds"], item)
-            for item in session.items
-            if item.path in files and item.nodeid in self.learnt
-        ]
-        kept, spent, seen = [], 0.0, set()
-        for _, seconds, item in sorted(hits, key=lambda hit: hit[:2]) + more:
-            if item not in seen and spent + seconds <= BUDGET_S:
-                kept.append(item)
-                seen.add(item)
-                spent += seconds
-        return kept
+    def put_into(self, session, items, fault):
+        quick_hypothesis()
+        for held in self.caches:
+            held.cache_clear()
+        put_in(fault, self.functions)
+        return any_fails(session, list(items))
 
-    def in_a_fork(self, session, items, fault):
-        """What became of the fault: noticed, survived, or so slow that it never ends."""
-        child = os.fork()
-        if not child:
-            self.tried(session, items, fault)
-        _, ended = os.waitpid(child, 0)
-        if os.WIFSIGNALED(ended):
-            return "no end" if os.WTERMSIG(ended) in (signal.SIGKILL, signal.SIGXCPU) else "noticed"
-        return ENDS.get(os.WEXITSTATUS(ended), "broken")
 
-    def tried(self, session, items, fault):
+def keep(fault, tests, noticed):
+    """Find out in a fork what becomes of a fault, and keep it."""
+    start = time.monotonic()
+    end = in_a_fork(noticed) if tests else "no test"
+    fault = fault | {"tests": len(tests), "end": end, "s": round(time.monotonic() - start, 2)}
+    with FOUND.open("a") as kept:
+        kept.write(json.dumps(fault) + "\n")
+    print(*(fault[name] for name in ("end", "module", "line", "fault", "text", "tests", "s")), flush=True)
+
+
+def in_a_fork(noticed):
+    """What became of the fault: noticed, survived, or so slow that it never ends."""
+    child = os.fork()
+    if not child:
         status = BROKEN
         with contextlib.suppress(BaseException):
             silence = os.open(os.devnull, os.O_WRONLY)
             os.dup2(silence, 1), os.dup2(silence, 2)
             resource.setrlimit(resource.RLIMIT_CPU, (LIMIT_S, LIMIT_S))
-            quick_hypothesis()
-            for held in self.caches:
-                held.cache_clear()
-            put_in(fault, self.functions)
-            status = NOTICED if any_fails(session, items) else SURVIVED
+            status = NOTICED if noticed() else SURVIVED
         os._exit(status)
+    _, ended = os.waitpid(child, 0)
+    if os.WIFSIGNALED(ended):
+        return "no end" if os.WTERMSIG(ended) in (signal.SIGKILL, signal.SIGXCPU) else "noticed"
+    return ENDS.get(os.WEXITSTATUS(ended), "broken")
+
+
+def chosen(learnt, fault, budget):
+    """Tests that call the function, those that call little first; then the rest of their files."""
+    where, name = fault["module"], "" if fault.get("remembers") else fault["function"]
+    for wanted in (name, ""):
+        hits = [
+            test
+            for test, known in learnt.items()
+            if any(touches(call, where, wanted) for call in known["calls"])
+        ]
+        if hits:
+            break
+    hits.sort(key=lambda test: (len(learnt[test]["calls"]), learnt[test]["seconds"]))
+    files = {test.partition("::")[0] for test in hits}
+    kept, spent = {}, 0.0
+    for test in [*hits, *(test for test in learnt if test.partition("::")[0] in files)]:
+        if test not in kept and spent + learnt[test]["seconds"] <= budget:
+            kept[test] = None
+            spent += learnt[test]["seconds"]
+    return list(kept)
+
+
+def tried_afresh(fault, tests):
+    """Whether the tests notice the fault where all is imported anew, what test files work out at once included."""
+    path, whole = ROOT / fault["module"], SourceFileLoader.get_code
+    tree = Changer(fault["at"]).visit(ast.parse(path.read_text(encoding="utf-8")))
+    code = compile(ast.fix_missing_locations(tree), str(path), "exec")
+    SourceFileLoader.get_code = lambda self, name: code if Path(self.path) == path else whole(self, name)
+    return pytest.main(["-q", "-x", "-p", "no:cacheprovider", "-n", "0", *tests]) not in (0, 4)
+
+
+def again():
+    """The survivors once more, each with everything imported anew, as far as their place still reads as it did."""
+    for library in (
+        "numpy",
+        "scipy.optimize",
+        "shapely",
+        "pydantic",
+        "sympy",
+        "tomlkit",
+    ):
+        import_module(library)
+    learnt, places = json.loads(LEARNT.read_text()), {}
+    for path in {each["module"] for each in found().values()}:
+        if (ROOT / path).exists():
+            places |= {moving(fault): fault for fault in faults(ROOT / path)}
+    for each in [each for each in found().values() if each["end"] not in ("noticed", "no end", "gone")]:
+        now = places.get(moving(each))
+        if now is None:
+            with FOUND.open("a") as kept:
+                kept.write(json.dumps(each | {"end": "gone"}) + "\n")
+            continue
+        tests = [
+            test for test in chosen(learnt, now, 2 * BUDGET_S) if (ROOT / test.partition("::")[0]).exists()
+        ]
+        keep(
+            now | {"at": each["at"], "now": now["at"]},
+            tests,
+            lambda now=now, tests=tests: tried_afresh(now, tests),
+        )
+
+
+def moving(fault):
+    """What a fault is known by where lines above it came or went."""
+    return fault["module"], fault["function"], fault["text"], fault["fault"]
 
 
 def touches(call, where, name):
@@ -368,6 +420,8 @@ def key(fault):
 def table():
     rooms = defaultdict(Counter)
     for each in found().values():
+        if each["end"] in ("gone", "broken", "no test"):
+            continue
         for name in (Path(each["module"]).parent.name, each["module"], "all"):
             rooms[name][each["end"]] += 1
     for name, ends in sorted(rooms.items(), key=lambda row: (row[0].count("/"), row[0])):
@@ -386,7 +440,7 @@ def main(what, *rest):
     elif what == "run":
         pytest_with(Trying(list(drawn(int(rest[0]), rest[1:]))))
     elif what == "again":
-        pytest_with(Trying([each for each in found().values() if each["end"] == "survived"]))
+        again()
     else:
         table()
 
