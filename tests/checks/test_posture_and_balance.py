@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from fitcalc.checks.balance_figures import KIT_MASS, balance_figures, share_with_driver
+from fitcalc.checks.balance_figures import KIT_MASS, balance_figures, driver_centre, share_with_driver
 from fitcalc.checks.posture_figures import posture_figures
 from fitcalc.documents.setup import Setup
 from tests.checks.cockpits import at, by_id, mirrored, seated, seated_in, value, with_links
@@ -105,3 +105,13 @@ def test_a_mirror_leaves_the_balance():
 @pytest.mark.parametrize("path", ["reference.front_axle_load", "reference.rear_axle_load", "steering_wheel"])
 def test_what_was_not_measured_is_named(path):
     assert {figure.missing for figure in balance_figures(seated({path: None}))} == {path}
+
+
+def test_front_share_is_the_moment_of_car_and_driver_about_the_rear_axle():
+    case = with_links(seated(CAR), mass=75.0)
+    found, driver = case.car.reference, 75.0 + KIT_MASS
+    about_rear = found.front_axle_load * found.wheelbase
+    about_rear += driver * (found.wheelbase - driver_centre(case, case.sitting)[0, 0])
+    whole = found.front_axle_load + found.rear_axle_load + driver
+    expected = 100 * about_rear / whole / found.wheelbase
+    assert value(balance_figures(case), "balance.front_share") == pytest.approx(expected)

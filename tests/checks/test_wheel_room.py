@@ -75,3 +75,15 @@ def test_without_a_wheel_everything_is_named_as_missing():
     figures = wheel_figures(seated({"steering_wheel": None}))
     assert {figure.missing for figure in figures} == {"steering_wheel"}
     assert set(by_id(figures)) == set(by_id(wheel_figures(seated())))
+
+
+def test_the_thigh_s_figure_is_shown_at_the_lowest_point_of_the_rim():
+    lowest = by_id(wheel_figures(seated(UPRIGHT)))["wheel.thigh_left"].evidence[0]
+    assert lowest == pytest.approx(np.array([[900.0, 0.0, 465.0]]), abs=NEAR)
+
+
+def test_the_front_of_a_wheel_that_leans_back_is_its_lower_end():
+    """Leaning 20 deg rearward: the lower end stands 135 sin 20 ahead of the centre at 900, 15 more for the section."""
+    leaning = seated(UPRIGHT | {"steering_wheel.tilt": -20.0})
+    expected = 900 - 135 * np.sin(np.radians(20)) - 15 - 800
+    assert value(wheel_figures(leaning), "wheel.behind_opening") == pytest.approx(expected, abs=NEAR)

@@ -3,12 +3,13 @@
     PYTHONPATH=. nice python tests/reliability/mutants.py learn
     PYTHONPATH=. nice python tests/reliability/mutants.py run 40 geometry body/links.py ...
     PYTHONPATH=. nice python tests/reliability/mutants.py again
+    PYTHONPATH=. nice python tests/reliability/mutants.py afresh
     PYTHONPATH=. nice python tests/reliability/mutants.py table
 
-`learn` runs the core's tests once, or those named behind it, and notes which functions each of them calls. `run` draws that many faults of each
-module (seeded; 0 = all) and runs, for each, the tests that call the function it stands in: those that call least
-first, until one fails. `again` tries the survivors once more, `table` counts. Findings are kept in `mutants.jsonl`
-in the folder for temporary files.
+`learn` runs the core's tests once, or those named behind it, and notes which functions each of them calls. `run`
+draws that many faults of each module (seeded; 0 = all) and runs, for each, the tests that call the function it stands
+in: those that call least first, until one fails. `again` tries the survivors once more, `afresh` with everything
+imported anew, `table` counts. Findings are kept in `mutants.jsonl` in the folder for temporary files.
 
 All tests are collected once; each fault is put into a fork of that process, by giving the function the code of the
 changed module. What a test file works out while it is imported is therefore made without the fault, and a fault is
@@ -327,35 +328,28 @@ def tried_afresh(fault, tests):
     return pytest.main(["-q", "-x", "-p", "no:cacheprovider", "-n", "0", *tests]) not in (0, 4)
 
 
-def again():
-    """The survivors once more, each with everything imported anew, as far as their place still reads as it did."""
-    for library in (
-        "numpy",
-        "scipy.optimize",
-        "shapely",
-        "pydantic",
-        "sympy",
-        "tomlkit",
-    ):
-        import_module(library)
-    learnt, places = json.loads(LEARNT.read_text()), {}
+def survivors():
+    """What no test noticed yet, as far as its place still reads as it did; the rest is kept as gone."""
+    places = {}
     for path in {each["module"] for each in found().values()}:
         if (ROOT / path).exists():
             places |= {moving(fault): fault for fault in faults(ROOT / path)}
     for each in [each for each in found().values() if each["end"] not in ("noticed", "no end", "gone")]:
-        now = places.get(moving(each))
-        if now is None:
+        if moving(each) in places:
+            yield places[moving(each)] | {"known_at": each.get("known_at", each["at"])}
+        else:
             with FOUND.open("a") as kept:
                 kept.write(json.dumps(each | {"end": "gone"}) + "\n")
-            continue
-        tests = [
-            test for test in chosen(learnt, now, 2 * BUDGET_S) if (ROOT / test.partition("::")[0]).exists()
-        ]
-        keep(
-            now | {"at": each["at"], "now": now["at"]},
-            tests,
-            lambda now=now, tests=tests: tried_afresh(now, tests),
-        )
+
+
+def afresh():
+    """The survivors once more, each with everything imported anew."""
+    for library in ("numpy", "scipy.optimize", "shapely", "pydantic", "sympy", "tomlkit"):
+        import_module(library)
+    learnt = json.loads(LEARNT.read_text())
+    for each in survivors():
+        tests = chosen(learnt, each, 2 * BUDGET_S)
+        keep(each, tests, lambda each=each, tests=tests: tried_afresh(each, tests))
 
 
 def moving(fault):
@@ -414,7 +408,13 @@ def drawn(count, names):
 
 
 def key(fault):
-    return fault["module"], fault["function"], fault["text"], fault["fault"], fault["at"]
+    return (
+        fault["module"],
+        fault["function"],
+        fault["text"],
+        fault["fault"],
+        fault.get("known_at", fault["at"]),
+    )
 
 
 def table():
@@ -440,7 +440,9 @@ def main(what, *rest):
     elif what == "run":
         pytest_with(Trying(list(drawn(int(rest[0]), rest[1:]))))
     elif what == "again":
-        again()
+        pytest_with(Trying(list(survivors())))
+    elif what == "afresh":
+        afresh()
     else:
         table()
 
