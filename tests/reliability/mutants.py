@@ -23,6 +23,7 @@ import gc
 import json
 import os
 import random
+import re
 import resource
 import signal
 import sys
@@ -300,16 +301,10 @@ def in_a_fork(noticed):
 
 def chosen(learnt, fault, budget):
     """Tests that call the function, those that call little first; then the rest of their files."""
-    where, name = fault["module"], "" if fault.get("remembers") else fault["function"]
-    for wanted in (name, ""):
-        hits = [
-            test
-            for test, known in learnt.items()
-            if any(touches(call, where, wanted) for call in known["calls"])
-        ]
-        if hits:
-            break
-    hits.sort(key=lambda test: (len(learnt[test]["calls"]), learnt[test]["seconds"]))
+    wanted = [f"{fault['module']}:{fault['function']}", *(f"{each}:" for each in users(fault))]
+    if fault["function"] and not fault["remembers"]:
+        wanted = wanted[:1]
+    hits = tests_of(learnt, wanted) or tests_of(learnt, [f"{fault['module']}:"])
     files = {test.partition("::")[0] for test in hits}
     kept, spent = {}, 0.0
     for test in [*hits, *(test for test in learnt if test.partition("::")[0] in files)]:
@@ -317,6 +312,26 @@ def chosen(learnt, fault, budget):
             kept[test] = None
             spent += learnt[test]["seconds"]
     return list(kept)
+
+
+def users(fault):
+    """The module, and those that speak of the figure that the fault is in."""
+    name = fault["text"].partition(" = ")[0]
+    for path in sorted((ROOT / "fitcalc").rglob("*.py")) if name.isidentifier() else ():
+        if name in re.findall(r"\w+", path.read_text(encoding="utf-8")):
+            yield path.relative_to(ROOT).as_posix()
+    yield fault["module"]
+
+
+def tests_of(learnt, wanted):
+    """Tests that call any of these functions, written `module:function`, or `module:` for all it has."""
+    pairs = [each.partition(":")[::2] for each in wanted]
+    hits = [
+        test
+        for test, known in learnt.items()
+        if any(touches(call, *pair) for call in known["calls"] for pair in pairs)
+    ]
+    return sorted(hits, key=lambda test: (len(learnt[test]["calls"]), learnt[test]["seconds"]))
 
 
 def tried_afresh(fault, tests):
