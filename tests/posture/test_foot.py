@@ -1,5 +1,7 @@
 """The shoe on the pad in its contact states."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -118,3 +120,13 @@ def test_no_knee_jumps_as_a_pad_comes_nearer(chassis, name):
         knees = leg.knee_angle[leg.knee_angle < 160.0]
         assert np.all(np.diff(knees) < 0.0)
         assert np.all(np.diff(knees) > -3.0)
+
+
+@pytest.mark.parametrize(("lift", "slide"), [(0.0, -10.0), (5.0, 0.0)])
+def test_a_pressed_ball_stays_where_it_rested_unless_it_never_reached(lift, slide):
+    pedal = car().pedals.brake
+    away = upright_pad(150, 150)
+    rest = replace(
+        heel_down(upright_pad(250, 160), links(), car()), slide=np.array([-10.0]), lift=np.array([lift])
+    )
+    assert foot_pressed("brake", rest, away, pedal, links(), car()).slide[0] == pytest.approx(slide)
