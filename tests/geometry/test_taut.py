@@ -71,7 +71,7 @@ def from_chest(radius, recline):
 
 @pytest.mark.parametrize("seed", range(4))
 def test_shortest_over_the_shoulder_agrees_with_minimisation(seed):
-    for radius, recline, anchor, _, _, drift in cases(15, seed):
+    for radius, recline, anchor, _, _, drift in cases(63, seed):
         normal, start = from_chest(radius, recline)
         path = taut(at(90.0 - recline), circle(0, 0, radius), anchor[None])
         found = shortest_by_scipy(
@@ -82,7 +82,7 @@ def test_shortest_over_the_shoulder_agrees_with_minimisation(seed):
 
 @pytest.mark.parametrize("seed", range(4, 8))
 def test_shortest_over_shoulder_and_guide_agrees_with_minimisation(seed):
-    for radius, recline, anchor, guide, tube, drift in cases(15, seed):
+    for radius, recline, anchor, guide, tube, drift in cases(63, seed):
         normal, start = from_chest(radius, recline)
         path = taut(at(90.0 - recline), circle(0, 0, radius), anchor[None], circle(*guide, tube))
         fan = rays(at(0, 0), radius, normal, max(angle(guide), angle(anchor)) + np.radians(40))
