@@ -1,9 +1,11 @@
 """Search, trade map, certainty, one car for all and who fits: asked for and tried as a user does."""
 
+from itertools import combinations
+
 import pytest
 from PySide6.QtCore import Qt, QUrl
 from PySide6.QtGui import QAccessible
-from PySide6.QtWidgets import QComboBox, QPushButton
+from PySide6.QtWidgets import QComboBox, QPushButton, QWidget
 
 from fitcalc.documents.samples import sample_path
 from fitcalc.fit.variables import variables_for
@@ -16,6 +18,7 @@ from fitcalc.window.studies.plot import Plot
 from fitcalc.window.studies.study import Study, Trial, trade_study
 from fitcalc.window.studies.words import tables_text
 
+DIRECT = Qt.FindChildOption.FindDirectChildrenOnly
 PAIR = ("seat_travel", "brake.stand_off")
 
 
@@ -41,6 +44,14 @@ def test_the_search_offers_reworks_and_one_is_tried_as_one_step(window, session,
     assert session.undo_stack.count() == 1
     assert session.work.setup == shown._study.trials[1].setups[0]
     assert shown.stale.isVisibleTo(shown)
+
+
+@pytest.mark.parametrize(("action", "title"), [("search_rework", SEARCH), ("trade_map", TRADE)])
+def test_no_part_of_a_study_lies_over_another(study, action, title):
+    parts = [each for each in study(action, title).findChildren(QWidget, options=DIRECT) if each.isVisible()]
+    over = [(a, b) for a, b in combinations(parts, 2) if a.geometry().intersects(b.geometry())]
+    assert len(parts) > 3
+    assert over == []
 
 
 def test_a_place_on_the_trade_map_is_tried_by_a_click(window, session, study, qtbot):

@@ -79,11 +79,9 @@ class StudyWindow(QDialog):
             made.plot.chosen.connect(self._place)
             column.addWidget(made)
         self.charts.setWidget(page)
+        self.parts.setTabVisible(self.parts.indexOf(self.charts), bool(study.charts))
         self._show_tables()
         if is_first:
-            if study.charts:
-                self.parts.addTab(self.charts, "Pictures")
-            self.parts.addTab(self.tables, "Tables")
             self.resize(*SIZE)
         self._follow()
 
@@ -98,6 +96,8 @@ class StudyWindow(QDialog):
         self.parts = QTabWidget(self)
         self.parts.setDocumentMode(True)
         self.parts.setAccessibleName("pictures and tables")
+        self.parts.addTab(self.charts, "Pictures")
+        self.parts.addTab(self.tables, "Tables")
         page = QVBoxLayout(self)
         page.addWidget(self.heading)
         page.addLayout(head)
