@@ -17,6 +17,7 @@ os.environ.update(dict.fromkeys(("HOME", "XDG_CONFIG_HOME", "XDG_DATA_HOME"), HO
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
 import numpy as np
+from PIL import Image
 
 from fitcalc.documents.samples import sample_path
 from fitcalc.window.start import load_core
@@ -222,14 +223,13 @@ STATES = (
 )  # fmt: skip
 
 
-def in_few_colours(image: QImage) -> QImage:
-    """The picture in its 256 commonest colours."""
-    plain = image.convertToFormat(QImage.Format.Format_RGB32)
-    pixels = np.frombuffer(plain.constBits(), dtype=np.uint32)
-    colours, counts = np.unique(pixels, return_counts=True)
-    table = colours[np.argsort(counts)[::-1][:256]].tolist()
-    flags = Qt.ImageConversionFlag.ThresholdDither | Qt.ImageConversionFlag.AvoidDither
-    return plain.convertToFormat(QImage.Format.Format_Indexed8, table, flags)
+def keep(image: QImage, path: Path) -> None:
+    """Writes the picture in 256 colours that cover all of it."""
+    plain = image.convertToFormat(QImage.Format.Format_RGB888)
+    rows = np.frombuffer(plain.constBits(), dtype=np.uint8).reshape(plain.height(), plain.bytesPerLine())
+    pixels = rows[:, : 3 * plain.width()].reshape(plain.height(), plain.width(), 3)
+    few = Image.fromarray(pixels).quantize(256, method=Image.Quantize.MAXCOVERAGE, dither=Image.Dither.NONE)
+    few.save(path, optimize=True)
 
 
 def picture_of(state: Callable[[MainWindow], QWidget | None], size: tuple[int, ...], folder: Path) -> Path:
@@ -248,7 +248,7 @@ def picture_of(state: Callable[[MainWindow], QWidget | None], size: tuple[int, .
     for _ in range(4):
         application.processEvents()
     path = folder / f"{state.__name__}.png"
-    in_few_colours(shown.grab().toImage()).save(str(path), "PNG", 0)
+    keep(shown.grab().toImage(), path)
     window._close_now()
     window.deleteLater()
     application.sendPostedEvents(None, QEvent.Type.DeferredDelete)
