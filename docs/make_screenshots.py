@@ -35,6 +35,7 @@ from fitcalc.window.program import open_window
 from fitcalc.window.sketch.view import SketchView
 
 MM_PER_PIXEL, HIGH = 2.5, 620
+COMMON = 100
 
 
 def send(
@@ -224,12 +225,16 @@ STATES = (
 
 
 def keep(image: QImage, path: Path) -> None:
-    """Writes the picture in 256 colours that cover all of it."""
+    """Writes the picture in 256 colours: its commonest ones, and others so that no colour is far from one of them."""
     plain = image.convertToFormat(QImage.Format.Format_RGB888)
     rows = np.frombuffer(plain.constBits(), dtype=np.uint8).reshape(plain.height(), plain.bytesPerLine())
-    pixels = rows[:, : 3 * plain.width()].reshape(plain.height(), plain.width(), 3)
-    few = Image.fromarray(pixels).quantize(256, method=Image.Quantize.MAXCOVERAGE, dither=Image.Dither.NONE)
-    few.save(path, optimize=True)
+    whole = Image.fromarray(rows[:, : 3 * plain.width()].reshape(plain.height(), plain.width(), 3))
+    counted = sorted(whole.getcolors(whole.width * whole.height), reverse=True)
+    common = [part for _, colour in counted[:COMMON] for part in colour]
+    spread = whole.quantize(256 - COMMON, method=Image.Quantize.MAXCOVERAGE).getpalette()
+    table = Image.new("P", (1, 1))
+    table.putpalette(common + spread)
+    whole.quantize(palette=table, dither=Image.Dither.NONE).save(path, optimize=True)
 
 
 def picture_of(state: Callable[[MainWindow], QWidget | None], size: tuple[int, ...], folder: Path) -> Path:
