@@ -2,20 +2,14 @@
 
 import numpy as np
 
-from fitcalc.geometry.degrees import cosd, sind
 from fitcalc.making.sections import Section
-from fitcalc.units import Floats, Mm, MPa, Newton, Points
+from fitcalc.units import Floats, Mm, MPa, Newton
 
 SHEAR_YIELD = 0.577
 """Shear over tensile yield by distortion energy (Shigley, Mechanical Engineering Design, 9th ed.)."""
 
 BEND_LIMIT = float(np.radians(89.9))
 """Half angle of the secant formula is taken as no larger: the bar has buckled, the figure stays finite."""
-
-
-def axial_stress(force: Newton, area: Floats) -> MPa:
-    """Mean direct stress, with the sign of the force (tension positive)."""
-    return force / area
 
 
 def bending_stresses(section: Section, moment_depth: Floats, moment_width: Floats) -> MPa:
@@ -40,13 +34,6 @@ def bending_stress(section: Section, moment_depth: Floats, moment_width: Floats)
     return np.max(np.abs(bending_stresses(section, moment_depth, moment_width)), axis=-1)
 
 
-def eccentric_stresses(section: Section, pull: Newton, off_depth: Mm, off_width: Mm) -> MPa:
-    """Stress at each outline corner, `(n, m)`, of a short bar pulled (push negative) off its centroid."""
-    return axial_stress(pull, section.area)[:, None] + bending_stresses(
-        section, pull * off_depth, pull * off_width
-    )
-
-
 def shear_stress(section: Section, force: Newton) -> MPa:
     """Greatest transverse shear stress."""
     return section.shear_peak * np.abs(force) / section.area
@@ -62,45 +49,14 @@ def von_mises(normal: MPa, shear: MPa) -> MPa:
     return np.sqrt(normal**2 + 3.0 * shear**2)
 
 
-def end_slope(force: Newton, length: Mm, stiffness: Floats) -> Floats:
-    """Slope in degrees at the loaded end of a bar held at the other; stiffness E I in N mm2."""
-    return np.degrees(force * length**2 / (2.0 * stiffness))
-
-
 def end_deflection(force: Newton, length: Mm, stiffness: Floats) -> Mm:
     """Deflection of the loaded end of a bar held at the other; stiffness E I in N mm2."""
     return force * length**3 / (3.0 * stiffness)
 
 
-def tip_deflection(force: Newton, loaded: Mm, length: Mm, stiffness: Floats) -> Mm:
-    """Deflection of the free end when the load acts short of it, `loaded` from the held end."""
-    return end_deflection(force, loaded, stiffness) + (length - loaded) * force * loaded**2 / (
-        2.0 * stiffness
-    )
-
-
 def moment_deflection(moment: Floats, length: Mm, stiffness: Floats) -> Mm:
     """Deflection of the free end by a moment (N mm) applied there."""
     return moment * length**2 / (2.0 * stiffness)
-
-
-def skew_deflection(force: Newton, off: Floats, length: Mm, modulus: MPa, section: Section) -> Points:
-    """End deflection in depth and width, `(n, 2)`, of a force that leans off the depth by `off` degrees."""
-    depth, width = force * cosd(off), force * sind(off)
-    i_d, i_w, i_p = section.inertia_depth, section.inertia_width, section.product
-    bent = np.stack([i_w * depth - i_p * width, i_d * width - i_p * depth], axis=-1)
-    stiffness = modulus * (i_d * i_w - i_p**2)
-    return bent * end_deflection(np.ones_like(force), length, stiffness)[:, None]
-
-
-def euler_load(stiffness: Floats, effective: Mm) -> Newton:
-    """Elastic buckling load.
-
-    Args:
-        stiffness: E I about the weak axis, N mm2.
-        effective: K x length; K is 2 with the foot on a free end, 0.7 fixed and pinned, 1 pinned, 0.5 fixed.
-    """
-    return np.pi**2 * stiffness / effective**2
 
 
 def limit_slenderness(modulus: MPa, yield_stress: MPa) -> Floats:
@@ -128,11 +84,6 @@ def secant_stress(section: Section, push: Newton, offset: Mm, modulus: MPa, effe
     return push / section.area + push * grown / section.modulus_depth
 
 
-def eccentric_deflection(push: Newton, offset: Mm, stiffness: Floats, effective: Mm) -> Mm:
-    """Sideways deflection of a bar pushed off its centroid: at mid-length if pinned, else at the free end."""
-    return offset * (secant_factor(push, stiffness, effective) - 1.0)
-
-
 def lateral_moment(section: Section, modulus: MPa, yield_stress: MPa, unbraced: Mm) -> Floats:
     """Moment in N mm at which a flat on edge fails: fully plastic, or sooner by tipping over sideways.
 
@@ -144,13 +95,3 @@ def lateral_moment(section: Section, modulus: MPa, yield_stress: MPa, unbraced: 
     bent = np.minimum((1.52 - 0.274 * slender) * first, whole)
     tipped = np.minimum(1.9 / np.maximum(slender, 0.08) * first, whole)
     return np.where(slender <= 0.08, whole, np.where(slender <= 1.9, bent, tipped))
-
-
-def goodman_safety(mean: MPa, alternating: MPa, endurance: MPa, ultimate: MPa) -> Floats:
-    """Factor of safety against fatigue by the modified Goodman line; with the yield stress, Soderberg's.
-
-    A pedal load pulsates from 0: mean and alternating stress are each half the greatest. Use the ordinary
-    braking force, not the design load, and raise the stress at a hole: 2.5 to 3 times in tension, about twice
-    in bending (from memory). Aluminium has no endurance limit: use 0.3 of its tensile strength (from memory).
-    """
-    return 1.0 / (alternating / endurance + mean / ultimate)

@@ -32,15 +32,14 @@ class Bolt(Row):
     Attributes:
         stress_area: of the thread, mm2.
         hole: clearance hole, close fit.
-        head: outside diameter of the washer.
+        flats: width across the flats of head and nut.
         loads: per class, proof and least ultimate load in N.
     """
 
     diameter: float
-    pitch: float
     stress_area: float
     hole: float
-    head: float
+    flats: float
     loads: dict[Grade, tuple[float, float]]
 
     def proof_stress(self, grade: Grade) -> float:
@@ -57,25 +56,6 @@ def bolts() -> tuple[Bolt, ...]:
 def bolt(size: str) -> Bolt:
     """The bolt of this size, as in M8."""
     return next(row for row in bolts() if row.id == size)
-
-
-def thread_area(diameter: Mm, pitch: Mm) -> Floats:
-    """Stress area of an ISO metric thread in mm2."""
-    return np.pi / 4.0 * (diameter - 0.9382 * pitch) ** 2
-
-
-def group_forces(places: Points, force: Points, at: Points) -> Points:
-    """Force on each bolt of a group loaded in its plane, `(n, m, 2)`; elastic, all bolts alike.
-
-    Args:
-        places: (n, m, 2), bolt centres.
-        force: (n, 2), the load.
-        at: (n, 2), a point on its line of action.
-    """
-    centre = np.mean(places, axis=1)
-    arm, lever = at - centre, places - centre[:, None, :]
-    moment = arm[:, 0] * force[:, 1] - arm[:, 1] * force[:, 0]
-    return force[:, None, :] / places.shape[1] + turning_forces(lever, moment)
 
 
 def turning_forces(lever: Points, moment: Floats) -> Points:
@@ -162,7 +142,10 @@ def bearing_resistance(
 
 
 def punching_resistance(head: Mm, thickness: Mm, plate_tensile: MPa) -> Newton:
-    """Design resistance of a plate to a bolt head pulled through it, EN 1993-1-8 Table 3.4."""
+    """Design resistance of a plate to a bolt head pulled through it, EN 1993-1-8 Table 3.4.
+
+    `head` is the mean of its widths across points and across flats; across flats alone is on the safe side.
+    """
     return 0.6 * np.pi * head * thickness * plate_tensile / GAMMA
 
 

@@ -4,46 +4,19 @@ A longer arm raises ratio and pad travel together; a stand-off square to the arm
 foot force alone, but slides the pad along the shoe by stand-off times angle. Neither changes stroke or pull.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
-from fitcalc.geometry.degrees import tand
 from fitcalc.making.pedal_motion import (
     Pedal,
     arm_direction,
     arm_normal,
-    force_arm,
-    pad_arc,
-    pad_shift,
 )
-from fitcalc.units import Deg, Floats, Mm, Points
+from fitcalc.units import Floats, Mm, Points
 
 LEAST_SHARE = 0.1
 """A longer arm that gains less reach than this share of its length is left alone: design inference."""
-
-
-@dataclass(frozen=True, eq=False)
-class Effect:
-    """What an extension changes, each `(n,)`.
-
-    Attributes:
-        ratio_factor: new over old ratio, for the stated lean of the foot force.
-        force_factor: new over old foot force for the same line pressure.
-        pad_travel: along the arc, after.
-        pad_travel_gain: after less before.
-        pad_rise: change of pad height from rest to stop, after; up is positive.
-        pad_rise_gain: after less before.
-        slide: how far the pad slides along the shoe because of the whole stand-off.
-    """
-
-    ratio_factor: Floats
-    force_factor: Floats
-    pad_travel: Mm
-    pad_travel_gain: Mm
-    pad_rise: Mm
-    pad_rise_gain: Mm
-    slide: Mm
 
 
 @dataclass(frozen=True, eq=False)
@@ -63,36 +36,9 @@ class Mix:
     shortfall: Mm
 
 
-def extended(pedal: Pedal, stand_off: Mm, longer: Mm) -> Pedal:
-    """The pedal with its pad stood off and moved out along the arm by these amounts more."""
-    return replace(pedal, stand_off=pedal.stand_off + stand_off, arm=pedal.arm + longer)
-
-
-def effect(before: Pedal, after: Pedal, lean: Deg) -> Effect:
-    """What the change does; lean is of the foot force off the arm's normal, positive to the free end."""
-    factor = force_arm(after, lean) / force_arm(before, lean)
-    rise, old_rise = pad_shift(after)[:, 1], pad_shift(before)[:, 1]
-    arc = pad_arc(after)
-    return Effect(factor, 1.0 / factor, arc, arc - pad_arc(before), rise, rise - old_rise, slide(after))
-
-
 def slide(pedal: Pedal) -> Mm:
     """How far the pad slides along the shoe over the travel because it stands off the arm."""
     return pedal.stand_off * np.radians(pedal.travel)
-
-
-def stand_off_bound(arm: Mm, stand_off: Mm, lean: Deg) -> Floats:
-    """Most that a stand-off can change the ratio, as a share of it, for a foot force leaning up to `lean`.
-
-    Derived: the moment arm is r cos(lean) + s sin(lean), so the change is s/r tan(lean), none at lean 0.
-    """
-    return np.abs(stand_off) / arm * tand(np.abs(lean))
-
-
-def split_move(pedal: Pedal, move: Points) -> tuple[Mm, Mm]:
-    """A wanted movement of the pad at rest, `(n, 2)`, as stand-off and longer arm."""
-    along, across = _arm_axes(pedal)
-    return np.sum(move * across, axis=-1), np.sum(move * along, axis=-1)
 
 
 def arm_band(pedal: Pedal, ratio: Floats, band: tuple[Floats, Floats]) -> tuple[Mm, Mm]:

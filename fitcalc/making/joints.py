@@ -21,6 +21,7 @@ from fitcalc.making.bolts import (
     interaction,
     net_area,
     net_inertia,
+    punching_resistance,
     shear_resistance,
     tear_out_stress,
     tension_resistance,
@@ -84,6 +85,7 @@ def bolted_modes(load: RootLoad, section: Section, material: Material, joint: Bo
     return (
         *_shank_modes(worst, pulled, joint),
         *_hole_modes(worst, section, material, joint),
+        _pull_through_mode(pulled, section, material, joint),
         _net_mode(load, section, yield_stress(material, section.wall), joint),
     )
 
@@ -138,6 +140,12 @@ def _hole_modes(worst: Newton, section: Section, material: Material, joint: Bolt
             "two shear planes to the nearest edge",
         ),
     )
+
+
+def _pull_through_mode(pulled: Newton, section: Section, material: Material, joint: Bolted) -> Mode:
+    head, wall = np.full_like(section.wall, joint.bolt.flats), section.wall
+    allowed = punching_resistance(head, wall, tensile_strength(material, wall))
+    return Mode("bolt pull-through", "N", pulled, allowed, "failure", "EN 1993-1-8 Table 3.4")
 
 
 def _hole_resistance(section: Section, material: Material, joint: Bolted, hole: Mm) -> Newton:

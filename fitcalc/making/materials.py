@@ -1,7 +1,6 @@
 """Materials, each with the standard it comes from and its strength by thickness."""
 
 from functools import cache
-from typing import Literal
 
 import numpy as np
 from pydantic import BaseModel, ConfigDict, Field
@@ -31,9 +30,7 @@ class Material(Row):
     name: str
     standard: str
     form: str
-    family: Literal["steel", "stainless steel", "aluminium"]
     modulus: float
-    shear_modulus: float
     ranges: tuple[Strength, ...] = Field(min_length=1)
     heat_affected: tuple[float, float] | None = None
     weld_beta: float

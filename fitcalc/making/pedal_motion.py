@@ -61,13 +61,6 @@ def pad_contact(pedal: Pedal, angle: Deg) -> Points:
     return pedal.pivot[:, None, :] + along + across
 
 
-def pad_rate(pedal: Pedal, angle: Deg) -> Points:
-    """Movement of the pad contact in mm per radian of pressing; angle `(n, k)`, result `(n, k, 2)`."""
-    along = pedal.stand_off[:, None, None] * arm_direction(angle, pedal.hanging)
-    across = pedal.arm[:, None, None] * arm_normal(angle, pedal.hanging)
-    return along - across
-
-
 def contact_radius(pedal: Pedal) -> Mm:
     """Straight distance from the pivot to the pad contact."""
     return np.hypot(pedal.arm, pedal.stand_off)
@@ -81,33 +74,6 @@ def pad_arc(pedal: Pedal) -> Mm:
 def pad_chord(pedal: Pedal) -> Mm:
     """Pad travel from rest to the stop, straight."""
     return 2.0 * contact_radius(pedal) * sind(pedal.travel / 2.0)
-
-
-def pad_shift(pedal: Pedal) -> Points:
-    """Movement of the pad contact from rest to the stop, `(n, 2)`: negative x is forward."""
-    ends = pad_contact(pedal, sweep(pedal, 2))
-    return ends[:, 1] - ends[:, 0]
-
-
-def force_arm(pedal: Pedal, lean: Deg) -> Mm:
-    """Moment arm about the pivot of a foot force that leans off the arm's normal.
-
-    Args:
-        pedal: arm and stand-off.
-        lean: angle of the force from the arm's normal, positive when it leans toward the arm's free end.
-    """
-    return pedal.arm * cosd(lean) + pedal.stand_off * sind(lean)
-
-
-def directed_arm(pedal: Pedal, angle: Deg, direction: Points) -> Mm:
-    """Moment arm about the pivot of a foot force of fixed direction; positive presses the pedal.
-
-    Args:
-        pedal: arm and pad.
-        angle: (n, k).
-        direction: (n, 2), unit vector of the force on the pad, `[x, z]`.
-    """
-    return np.sum(pad_rate(pedal, angle) * direction[:, None, :], axis=-1)
 
 
 def _upward(hanging: Bools) -> Mm:

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fitcalc.making.pedal_motion import Pedal, contact_radius, force_arm, pad_arc, pad_contact, sweep
+from fitcalc.making.pedal_motion import Pedal, contact_radius, pad_arc, pad_contact, sweep
 from fitcalc.making.rod import Rod, rod_to_arm, stroke, stroke_rate
 from fitcalc.units import Deg, Floats, Mm, Newton, Points
 
@@ -46,18 +46,6 @@ def travel(pedal: Pedal, rod: Rod, samples: int) -> Travel:
 def force_ratio(foot_arm: Mm, rod_arm: Mm) -> Floats:
     """Instantaneous ratio: moment arm of the foot force over moment arm of the rod, both about the pivot."""
     return np.abs(foot_arm) / np.maximum(np.abs(rod_arm), LEAST_ARM)
-
-
-def leaning_ratio(pedal: Pedal, rod: Rod, angle: Deg, lean: Deg) -> Floats:
-    """Instantaneous ratio, `(n, k)`, for a foot force at a constant lean off the arm's normal.
-
-    Args:
-        pedal: arm and pad.
-        rod: rod and far end.
-        angle: (n, k).
-        lean: (n,), positive when the force leans toward the arm's free end.
-    """
-    return force_ratio(force_arm(pedal, lean)[:, None], stroke_rate(pedal, rod, angle))
 
 
 def mean_ratio(pedal: Pedal, stroke_used: Mm) -> Floats:

@@ -9,10 +9,7 @@ import numpy as np
 
 from fitcalc.geometry.degrees import atan2d
 from fitcalc.making.pedal_motion import Pedal, arm_direction, arm_normal
-from fitcalc.units import Bools, Deg, Mm, Points
-
-FAVOURABLE = (60.0, 120.0)
-"""Rod to arm angle that is kept over the travel, degrees: common practice, no source."""
+from fitcalc.units import Deg, Mm, Points
 
 SHORTEST = 1e-6
 """Rods are taken as no shorter than this, mm: keeps directions finite where joint and far end coincide."""
@@ -60,12 +57,6 @@ def rod_to_arm(pedal: Pedal, rod: Rod, angle: Deg) -> Deg:
     spoke, reach = _spoke(pedal, rod, angle), _reach(pedal, rod, angle)
     cross = spoke[..., 0] * reach[..., 1] - spoke[..., 1] * reach[..., 0]
     return atan2d(np.abs(cross), np.sum(spoke * reach, axis=-1))
-
-
-def near_toggle(pedal: Pedal, rod: Rod, angle: Deg) -> Bools:
-    """Whether the rod leaves the favourable angle anywhere in the travel, `(n,)`."""
-    square = rod_to_arm(pedal, rod, angle)
-    return np.any((square < FAVOURABLE[0]) | (square > FAVOURABLE[1]), axis=-1)
 
 
 def _joint_angle(rod: Rod, angle: Deg) -> Deg:

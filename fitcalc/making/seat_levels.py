@@ -6,7 +6,7 @@ from typing import Literal
 import numpy as np
 
 from fitcalc.making.tables import Row, read_rows
-from fitcalc.units import GRAVITY, Bools, Kg, Points
+from fitcalc.units import GRAVITY, Kg, Points
 
 
 class SeatLevel(Row):
@@ -54,14 +54,6 @@ def fixing_rules() -> tuple[FixingRule, ...]:
     return read_rows("seat_fixing.toml", FixingRule)
 
 
-def carried_mass(level: SeatLevel, seat: Kg, driver: Kg, harness_on_seat: Bools) -> Kg:
-    """Mass that the mounts hold; with the harness on the car and a seat-only level the driver is not theirs.
-
-    Where it is not known what the harness is fixed to, give true: it is the worse.
-    """
-    return seat + np.where(harness_on_seat | (level.carries == "seat and driver"), driver, 0.0)
-
-
 def directions(level: SeatLevel) -> tuple[tuple[str, tuple[float, float, float]], ...]:
     """Names and multiples of weight `(x, y, z)` of a level's directions, silent ones left out."""
     every = (
@@ -78,8 +70,3 @@ def directions(level: SeatLevel) -> tuple[tuple[str, tuple[float, float, float]]
 def inertia_force(mass: Kg, factor: tuple[float, float, float]) -> Points:
     """Force of a mass at a multiple of weight, `(n, 3)`, in the car's frame; its own weight not included."""
     return mass[:, None] * GRAVITY * np.asarray(factor)
-
-
-def weight(mass: Kg) -> Points:
-    """Weight as a force, `(n, 3)`."""
-    return inertia_force(mass, (0.0, 0.0, -1.0))

@@ -10,7 +10,6 @@ from fitcalc.geometry.degrees import length
 from fitcalc.geometry.side import point, scaled, turned
 from fitcalc.making.bolts import Bolt, Grade, bolt
 from fitcalc.making.modes import AMPLE
-from fitcalc.making.seat_brackets import PRYING
 from fitcalc.making.seat_levels import SeatLevel, inertia_force
 from fitcalc.making.seat_mounts import MountCheck, bolt_use, check_mounts
 from fitcalc.posture.cases import column, spread, xyz
@@ -22,6 +21,9 @@ BOLT = "M8"
 
 GRADE: Grade = "8.8"
 """Its property class, as those rules draw it (second-hand)."""
+
+PRYING = 1.5
+"""Most by which a thin bracket raises its bolt's tension: common practice, no source."""
 
 BRACKET_WIDTH = 40.0
 """Width of a seat bracket, mm: common practice, no source."""
@@ -121,7 +123,7 @@ def hold(mounts: Mounts, load: Carried, factor: tuple[float, float, float]) -> S
     force, size = inertia_force(load.mass, factor), bolt(BOLT)
     seat = _check(mounts.after, force, load.centre, size)
     holes = _check(mounts.holes, force, load.centre, size) if np.any(mounts.bracketed) else seat
-    pried = bolt_use(holes.shear, PRYING[1] * holes.tension, size, GRADE).max(axis=-1)
+    pried = bolt_use(holes.shear, PRYING * holes.tension, size, GRADE).max(axis=-1)
     used = np.maximum(seat.worst, np.where(mounts.bracketed, pried, 0.0))
     return SeatHold(seat, holes, 1.0 / np.maximum(used, 1.0 / AMPLE), _thickness(seat, mounts.offset))
 

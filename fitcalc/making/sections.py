@@ -29,7 +29,6 @@ class Section:
         inertia_width: second moment for bending in width.
         product: product moment of depth and width; 0 where both are principal axes.
         plastic_depth: plastic modulus for bending in depth.
-        plastic_width: plastic modulus for bending in width.
         torsion: torsion constant.
         twist_modulus: torque over greatest shear stress.
         shear_peak: greatest over mean transverse shear stress.
@@ -46,7 +45,6 @@ class Section:
     inertia_width: Floats
     product: Floats
     plastic_depth: Floats
-    plastic_width: Floats
     torsion: Floats
     twist_modulus: Floats
     shear_peak: Floats

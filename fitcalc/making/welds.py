@@ -6,7 +6,7 @@ import numpy as np
 
 from fitcalc.making.bolts import GAMMA
 from fitcalc.making.sections import Section
-from fitcalc.units import Floats, Mm, MPa, Newton, Points
+from fitcalc.units import Floats, Mm, MPa, Points
 
 
 @dataclass(frozen=True, eq=False)
@@ -36,11 +36,6 @@ def throat(leg: Mm) -> Mm:
     return leg / np.sqrt(2.0)
 
 
-def leg_for_throat(thickness: Mm) -> Mm:
-    """Leg of a fillet weld with equal legs that has this throat."""
-    return thickness * np.sqrt(2.0)
-
-
 def polygon_line(points: Points) -> WeldLine:
     """A weld all along a closed outline; points `(n, m, 2)`, in order."""
     edge = np.roll(points, -1, axis=1) - points
@@ -56,15 +51,6 @@ def round_line(diameter: Mm, ends: Points) -> WeldLine:
     """A weld all round a tube or round bar; `ends` are the ends of its axes."""
     inertia = np.pi * diameter**3 / 8.0
     return WeldLine(np.pi * diameter, inertia, inertia, ends)
-
-
-def parallel_runs(length: Mm, spacing: Mm) -> WeldLine:
-    """Two equal straight runs along the depth, `spacing` apart across the width."""
-    high, wide = length / 2.0, spacing / 2.0
-    ends = np.stack(
-        [np.stack([up * high, side * wide], axis=-1) for up in (1, -1) for side in (1, -1)], axis=1
-    )
-    return WeldLine(2.0 * length, length**3 / 6.0, length * spacing**2 / 2.0, ends)
 
 
 def all_round(section: Section) -> WeldLine:
@@ -96,8 +82,3 @@ def line_force(line: WeldLine, direct: Points, twist: Floats, bending: Points) -
 def weld_strength(tensile: MPa, beta: Floats) -> MPa:
     """Design shear strength of a fillet weld whatever the direction, EN 1993-1-8 4.5.3.3 (from memory)."""
     return tensile / (np.sqrt(3.0) * beta * GAMMA)
-
-
-def parallel_capacity(leg: Mm, length: Mm, allowed: MPa) -> Newton:
-    """Pull along fillet welds of this total length at an allowed shear stress on the throat."""
-    return throat(leg) * length * allowed

@@ -150,6 +150,20 @@ def test_sideways_force_pulls_on_the_bolts():
     assert used == pytest.approx(shear.demand / 14054.4 + pulled / (1.4 * 21081.6))
 
 
+def test_bolt_pulls_through_a_thin_wall_before_it_breaks():
+    """EN 1993-1-8 Table 3.4 by hand: M8, 13 mm across flats, 470 MPa; the pull is the one that the bolt takes."""
+    name = "longer arm: bolt pull-through"
+    thick, thin = (
+        mode(check_bar(job(foot=foot(sideways=SIDEWAYS), joint=LAP, section=section)), name)
+        for section in (flat_bar(np.r_[30.0], np.r_[8.0]), round_tube(np.r_[30.0], np.r_[1.0]))
+    )
+    assert (thick.allowed[0], thin.allowed[0]) == pytest.approx((73709.3, 9213.7), rel=1e-5)
+    assert thick.demand == pytest.approx(
+        2000.0 * np.sin(np.radians(10.0)) * 176.0 * 56.0 / (16.0**2 + 56.0**2)
+    )
+    assert thin.allowed < 21081.6 < thick.allowed
+
+
 def test_weld_in_alloy_counts_the_heat_affected_strength():
     """6082-T6: 185 MPa beside the weld, correlation factor 1; throat of a 4 mm leg."""
     allowed = mode(check_bar(job(material=material("6082-T6"))), "longer arm: weld throat").allowed

@@ -92,7 +92,7 @@ def test_elastic_moduli_at_the_farthest_fibre(name):
 @EVERY
 def test_plastic_moduli(name):
     section, other = SHAPES[name][0], meshed(name)
-    assert (section.plastic_depth[0], section.plastic_width[0]) == pytest.approx(other.get_s(), rel=1e-3)
+    assert section.plastic_depth[0] == pytest.approx(other.get_s()[0], rel=1e-3)
 
 
 @pytest.mark.parametrize(("name", "tolerance"), list(TORSION.items()))

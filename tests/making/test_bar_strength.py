@@ -37,14 +37,6 @@ def test_end_load_against_sympy():
     assert bars.end_deflection(np.r_[2000.0], np.r_[120.0], stiffness) == pytest.approx(
         abs(at(beam.deflection(), 120))
     )
-    slope = np.radians(bars.end_slope(np.r_[2000.0], np.r_[120.0], stiffness))
-    assert slope == pytest.approx(abs(at(beam.slope(), 120)))
-
-
-def test_load_short_of_the_end_against_sympy():
-    beam, stiffness = held(120, 210000 * 18000, (-2000, 80, -1)), np.r_[210000.0 * 18000]
-    tip = bars.tip_deflection(np.r_[2000.0], np.r_[80.0], np.r_[120.0], stiffness)
-    assert tip == pytest.approx(abs(at(beam.deflection(), 120)))
 
 
 def test_end_moment_against_sympy():
@@ -84,12 +76,6 @@ def test_round_bar_adds_both_moments_as_vectors():
     assert both == pytest.approx(bars.bending_stress(bar, np.r_[5e4], np.r_[0.0]))
 
 
-def test_skew_load_of_a_flat_leans_to_the_weak_axis():
-    depth, width = bars.skew_deflection(np.r_[1000.0], np.r_[10.0], np.r_[100.0], STEEL, FLAT)[0]
-    assert depth == pytest.approx(1000 * np.cos(np.radians(10)) * 100**3 / (3 * 210000 * 18000), rel=1e-9)
-    assert width / depth == pytest.approx(np.tan(np.radians(10)) * (30 / 8) ** 2)
-
-
 def test_buckling_load_has_no_step_at_the_limit_slenderness():
     limit = bars.limit_slenderness(STEEL, YIELD) * FLAT.gyration
     either = [bars.buckling_load(FLAT, STEEL, YIELD, limit * (1 + side)) for side in (-1e-6, 1e-6)]
@@ -103,7 +89,7 @@ def test_limit_slenderness_of_mild_steel():
 
 def test_slender_bar_buckles_at_eulers_load_of_its_weak_axis():
     load = bars.buckling_load(FLAT, STEEL, YIELD, np.r_[2000.0])
-    assert load == pytest.approx(bars.euler_load(STEEL * FLAT.inertia_width, np.r_[2000.0]))
+    assert load == pytest.approx(np.pi**2 * STEEL * FLAT.inertia_width / 2000.0**2)
 
 
 @given(st.floats(10, 400))
@@ -127,8 +113,8 @@ def test_beam_column_against_its_differential_equation():
     ).rhs
     numbers = {push: 2000, stiffness: 2.0e8, offset: 15}
     expected = sympy.nsolve((line.subs(x, 80) - tip).subs(numbers), tip, 1.0)
-    got = bars.eccentric_deflection(np.r_[2000.0], np.r_[15.0], np.r_[2.0e8], np.r_[160.0])
-    assert got == pytest.approx(float(expected), rel=1e-9)
+    grown = 15.0 * bars.secant_factor(np.r_[2000.0], np.r_[2.0e8], np.r_[160.0])
+    assert grown - 15.0 == pytest.approx(float(expected), rel=1e-9)
 
 
 def test_buckled_bar_gives_a_large_finite_stress():
@@ -157,13 +143,6 @@ def test_elastic_tipping_against_timoshenko():
 
 def test_pure_shear_yields_at_0_577_of_yield():
     assert bars.von_mises(np.r_[0.0], bars.SHEAR_YIELD * YIELD) == pytest.approx(YIELD, rel=1e-3)
-
-
-def test_steady_stress_fails_at_the_ultimate_and_reversed_at_the_endurance_limit():
-    safety = bars.goodman_safety(
-        np.r_[500.0, 0.0], np.r_[0.0, 200.0], np.r_[200.0, 200.0], np.r_[500.0, 500.0]
-    )
-    assert safety == pytest.approx([1.0, 1.0])
 
 
 def test_tube_wall_carries_torque_as_a_closed_ring():

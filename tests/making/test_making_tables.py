@@ -40,7 +40,6 @@ def test_source_names_a_document(row):
 def test_material_strength_is_in_order(row: Material):
     assert [step.to for step in row.ranges] == sorted(step.to for step in row.ranges)
     assert all(step.yield_stress < step.tensile for step in row.ranges)
-    assert row.modulus > 2 * row.shear_modulus > 0
 
 
 @pytest.mark.parametrize(
@@ -57,5 +56,5 @@ def test_only_what_loses_its_temper_is_weaker_beside_a_weld(row: Material):
         welded_tensile(row, wall) < tensile_strength(row, wall)
     )
     assert bool(weaker[0]) is not row.keeps_temper
-    assert row.keeps_temper is not (row.family == "aluminium")
+    assert row.keeps_temper is not row.id.startswith("6")
     assert ("do not weld" in row.weld_advice) is not row.keeps_temper

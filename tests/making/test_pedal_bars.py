@@ -9,7 +9,6 @@ import pytest
 from fitcalc.documents.car_pedals import BarMaterial
 from fitcalc.documents.setup import PedalRework, Setup
 from fitcalc.geometry.side import scaled
-from fitcalc.making import extension
 from fitcalc.making.bar_check import check_bar
 from fitcalc.making.joints import Welded
 from fitcalc.making.materials import materials
@@ -100,7 +99,7 @@ def test_mix_comes_as_near_and_stays_in_its_band(band):
     pedal, worked = case.car.pedals.clutch, case.sitting.pedals["clutch"]
     mix, reach = mix_in_band(pedal, PedalRework(stand_off=40.0), worked, np.array([band]))
     found = motion(pedal, PedalRework())
-    after = extension.extended(found, mix.stand_off, mix.longer)
+    after = replace(found, stand_off=found.stand_off + mix.stand_off, arm=found.arm + mix.longer)
     moved = (pad_contact(after, after.rest[:, None]) - pad_contact(found, found.rest[:, None]))[:, 0]
     toward = (worked.rest.hip - worked.rest.foot.ball)[:, [0, 2]]
     nearer = np.sum(moved * toward) / np.hypot(*toward[0])

@@ -6,13 +6,16 @@ from pedal_cases import PAIRS, floor_pedal, hanging_pedal
 
 from fitcalc.making.pedal_motion import (
     contact_radius,
-    force_arm,
     pad_arc,
     pad_chord,
     pad_contact,
-    pad_shift,
     sweep,
 )
+
+
+def pad_shift(pedal):
+    ends = pad_contact(pedal, sweep(pedal, 2))
+    return ends[:, 1] - ends[:, 0]
 
 
 def turned(point, pivot, angle):
@@ -71,8 +74,3 @@ def test_stand_off_reference_case():
 )
 def test_stand_off_makes_the_pad_climb(stand_off, forward, up):
     assert pad_shift(floor_pedal(stand_off=stand_off)) == pytest.approx(np.array([[-forward, up]]), rel=1e-6)
-
-
-@pytest.mark.parametrize(("lean", "arm"), [(0.0, 250.0), (10.0, 253.14787), (-10.0, 239.25601)])
-def test_moment_arm_of_a_leaning_foot_force(lean, arm):
-    assert force_arm(floor_pedal(stand_off=40.0), np.r_[lean]) == pytest.approx(arm, rel=1e-6)

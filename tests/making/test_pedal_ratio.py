@@ -3,24 +3,15 @@
 Finite differences: central, step 0.001 deg; their own error is below 1e-8 of the value for these arms.
 """
 
-from dataclasses import replace
-
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from pedal_cases import PAIRS, floor_pedal, floor_rod
 
-from fitcalc.making.fixed_cylinder import (
-    FixedCylinder,
-    axis_shortfall,
-    piston_rate,
-    piston_stroke,
-    side_share,
-)
-from fitcalc.making.pedal_motion import contact_radius, directed_arm, pad_contact, sweep
-from fitcalc.making.ratio import force_ratio, leaning_ratio, mean_ratio, rod_force, travel
-from fitcalc.making.rod import Rod, near_toggle, rod_joint, rod_length, rod_to_arm, stroke, stroke_rate
+from fitcalc.making.pedal_motion import contact_radius, pad_contact, sweep
+from fitcalc.making.ratio import force_ratio, mean_ratio, rod_force, travel
+from fitcalc.making.rod import Rod, rod_joint, rod_length, rod_to_arm, stroke, stroke_rate
 
 STEP = 1e-3
 
@@ -30,23 +21,11 @@ def per_radian_pressed(function, angle):
     return (function(angle - STEP) - function(angle + STEP)) / np.radians(2.0 * STEP)
 
 
-def cylinder(rod_length=60.0, slope=5.0):
-    return FixedCylinder(
-        Rod(np.r_[50.0], np.r_[0.0], np.array([[-250.0, 45.0]])), np.r_[slope], np.r_[rod_length]
-    )
-
-
 @pytest.mark.parametrize(("pedal", "rod"), PAIRS)
 def test_stroke_rate_is_the_derivative_of_the_rod_length(pedal, rod):
     angle = sweep(pedal, 9)
     numeric = -per_radian_pressed(lambda at: rod_length(pedal, rod, at), angle)
     assert stroke_rate(pedal, rod, angle) == pytest.approx(numeric, rel=1e-6)
-
-
-def test_piston_rate_is_the_derivative_of_the_piston_stroke():
-    pedal, angle = floor_pedal(), sweep(floor_pedal(), 9)
-    numeric = per_radian_pressed(lambda at: piston_stroke(pedal, cylinder(), at), angle)
-    assert piston_rate(pedal, cylinder(), angle) == pytest.approx(numeric, rel=1e-6)
 
 
 @pytest.mark.parametrize(("pedal", "rod"), PAIRS)
@@ -72,13 +51,6 @@ def test_virtual_work_over_the_whole_travel(pedal, rod):
     assert rod_work == pytest.approx(contact_radius(pedal) * np.radians(pedal.travel), rel=1e-9)
 
 
-@pytest.mark.parametrize(("pedal", "rod"), PAIRS)
-def test_directed_force_moves_by_its_share_of_the_pad_path(pedal, rod):
-    angle, aim = sweep(pedal, 5), np.array([[-np.cos(0.2), np.sin(0.2)]])
-    numeric = per_radian_pressed(lambda at: np.sum(pad_contact(pedal, at) * aim[:, None], axis=-1), angle)
-    assert directed_arm(pedal, angle, aim) == pytest.approx(numeric, rel=1e-6)
-
-
 def test_reference_case():
     over, pedal = travel(floor_pedal(), floor_rod(), 3), floor_pedal()
     assert over.ratio[0, [0, -1]] == pytest.approx([5.1942355, 5.0114763], rel=1e-6)
@@ -90,14 +62,6 @@ def test_longer_arm_reference_case():
     over = travel(floor_pedal(arm=290.0), floor_rod(), 3)
     assert over.ratio[0, [0, -1]] == pytest.approx([6.0253131, 5.8133125], rel=1e-6)
     assert over.stroke[0, -1] == pytest.approx(17.272317, rel=1e-6)
-
-
-def test_square_force_keeps_its_ratio_with_a_stand_off():
-    ratios = [
-        leaning_ratio(floor_pedal(stand_off=off), floor_rod(), np.array([[15.0]]), np.r_[0.0])
-        for off in (0.0, 40.0)
-    ]
-    assert ratios[0] == pytest.approx(ratios[1], rel=1e-12)
 
 
 def test_cases_are_independent():
@@ -113,36 +77,10 @@ def test_cases_are_independent():
     assert together == pytest.approx(np.array(alone))
 
 
-def test_toggle_is_flagged_and_its_ratio_stays_finite():
+def test_ratio_of_a_toggle_stays_finite():
     dead = Rod(np.r_[50.0], np.r_[0.0], np.array([[0.0, 120.0]]))
     pedal = floor_pedal(rest=10.0)
-    assert near_toggle(pedal, dead, sweep(pedal, 3))[0]
     assert np.all(np.isfinite(travel(pedal, dead, 3).ratio))
-
-
-def test_favourable_rod_is_not_flagged():
-    pedal = floor_pedal()
-    assert not near_toggle(pedal, floor_rod(), sweep(pedal, 9))[0]
-    assert rod_to_arm(pedal, floor_rod(), sweep(pedal, 9)) == pytest.approx(90.0, abs=30.0)
-
-
-def test_long_rod_of_a_fixed_cylinder_works_like_a_swivelling_one():
-    far = Rod(np.r_[50.0], np.r_[0.0], np.array([[-1e6, 45.0]]))
-    pedal, angle = floor_pedal(), sweep(floor_pedal(), 5)
-    fixed = FixedCylinder(Rod(np.r_[50.0], np.r_[0.0], np.array([[0.0, 45.0]])), np.r_[0.0], np.r_[1e6])
-    assert piston_stroke(pedal, fixed, angle) == pytest.approx(stroke(pedal, far, angle), abs=0.01)
-
-
-def test_rod_too_short_for_its_axis_reports_the_shortfall():
-    pedal, angle = floor_pedal(), sweep(floor_pedal(), 5)
-    short = FixedCylinder(Rod(np.r_[50.0], np.r_[0.0], np.array([[0.0, 0.0]])), np.r_[0.0], np.r_[30.0])
-    assert axis_shortfall(pedal, short, angle)[0] == pytest.approx(20.0, abs=0.1)
-    assert np.all(np.isfinite(force_ratio(contact_radius(pedal)[:, None], piston_rate(pedal, short, angle))))
-
-
-def test_rod_on_its_axis_has_no_side_load():
-    level = FixedCylinder(Rod(np.r_[50.0], np.r_[0.0], np.array([[0.0, 50.0]])), np.r_[0.0], np.r_[80.0])
-    assert side_share(floor_pedal(), level, np.array([[0.0]])) == pytest.approx(0.0, abs=1e-12)
 
 
 def test_friction_takes_its_share_of_the_rod_force():
@@ -161,25 +99,6 @@ def test_longer_arm_raises_ratio_and_pad_travel_together(arm, longer, rest, trav
     assert moved[1] / moved[0] == pytest.approx((arm + longer) / arm, rel=1e-9)
 
 
-@pytest.mark.parametrize("slope", [-20.0, 15.0])
-def test_a_tilted_cylinder_on_a_pedal_tilted_with_it_works_the_same(slope):
-    """The whole assembly turned about the pivot: nothing in it moves against anything else."""
-    level, at = cylinder(slope=0.0), sweep(floor_pedal(), 5)
-    turned = floor_pedal(rest=15.0 + slope)
-    ahead, up = np.cos(np.radians(slope)), np.sin(np.radians(slope))
-    x, z = level.joint.anchor[0]
-    anchor = np.array([[x * ahead + z * up, z * ahead - x * up]])
-    tilted = FixedCylinder(replace(level.joint, anchor=anchor), np.r_[slope], level.rod)
-    assert piston_stroke(turned, tilted, at + slope) == pytest.approx(piston_stroke(floor_pedal(), level, at))
-    assert side_share(turned, tilted, at + slope) == pytest.approx(side_share(floor_pedal(), level, at))
-
-
-@pytest.mark.parametrize("height", [-100.0, 200.0])
-def test_a_joint_far_off_the_axis_on_either_side_keeps_the_piston_finite(height):
-    off = FixedCylinder(Rod(np.r_[50.0], np.r_[0.0], np.array([[0.0, height]])), np.r_[0.0], np.r_[30.0])
-    assert np.all(np.isfinite(piston_stroke(floor_pedal(), off, sweep(floor_pedal(), 5))))
-
-
 def test_a_ratio_has_no_sign_whether_the_rod_is_pushed_or_pulled():
     arms = np.array([-250.0, 250.0]), np.array([50.0, -50.0])
     assert force_ratio(*arms) == pytest.approx([5.0, 5.0])
@@ -187,11 +106,9 @@ def test_a_ratio_has_no_sign_whether_the_rod_is_pushed_or_pulled():
     assert pulled == pytest.approx(mean_ratio(floor_pedal(), np.r_[17.0]))
 
 
-@pytest.mark.parametrize("expected", [30.0, 59.5, 60.5, 90.0, 119.5, 120.5])
-def test_rod_to_arm_by_hand_and_the_angles_that_are_kept(expected):
-    """Arm upright, joint 50 mm above the pivot, rod ahead: angle from straight up; 60 to 120 deg are kept."""
+@pytest.mark.parametrize("expected", [30.0, 90.0, 119.5])
+def test_rod_to_arm_by_hand(expected):
+    """Arm upright, joint 50 mm above the pivot, rod ahead: angle from straight up."""
     turn = np.radians(expected)
     rod = Rod(np.r_[50.0], np.r_[0.0], np.array([[-100.0 * np.sin(turn), 50.0 + 100.0 * np.cos(turn)]]))
-    pedal, upright = floor_pedal(rest=0.0), np.array([[0.0]])
-    assert rod_to_arm(pedal, rod, upright) == pytest.approx(expected)
-    assert near_toggle(pedal, rod, upright)[0] == (not 60.0 <= expected <= 120.0)
+    assert rod_to_arm(floor_pedal(rest=0.0), rod, np.array([[0.0]])) == pytest.approx(expected)

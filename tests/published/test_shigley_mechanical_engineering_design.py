@@ -11,11 +11,11 @@ from fitcalc.making.bars import SHEAR_YIELD
 from fitcalc.making.bolts import (
     bearing_stress,
     elastic_shear,
-    group_forces,
     net_area,
     net_inertia,
     tear_out_stress,
 )
+from fitcalc.making.seat_mounts import mount_shear
 from fitcalc.making.shapes import flat_bar, round_bar
 
 pytestmark = pytest.mark.published
@@ -25,8 +25,7 @@ FACTOR = 1.5
 
 
 def bolt_forces():
-    each = group_forces(BOLTS, np.array([[0.0, -16000.0]]), np.array([[425.0, 0.0]]))
-    return np.linalg.norm(each, axis=-1)[0]
+    return mount_shear(BOLTS, np.array([[0.0, -16000.0, 0.0]]), np.array([[425.0, 0.0, 0.0]]))[0]
 
 
 @pytest.mark.parametrize(("strength", "kip"), [(85.0, 85.0), (54.0, 54.0)], ids=["bolts", "members"])

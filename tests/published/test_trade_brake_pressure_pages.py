@@ -7,7 +7,7 @@ the ratio page gives 10 in over 2 in and 12 in over 3 in.
 import numpy as np
 import pytest
 
-from fitcalc.making.hydraulics import bore_area, foot_for_pressure, line_pressure
+from fitcalc.making.hydraulics import bore_area, line_pressure
 from fitcalc.making.ratio import force_ratio, rod_force
 
 pytestmark = pytest.mark.published
@@ -24,8 +24,8 @@ def test_piston_area():
 
 @pytest.mark.parametrize(("ratio", "force"), [(4.0, 150.2), (5.0, 120.2), (6.0, 100.2)])
 def test_leg_force_for_1000_psi(ratio, force):
-    foot = foot_for_pressure(np.r_[1000.0], np.r_[0.875], np.r_[ratio], np.r_[1.0])
-    assert foot == pytest.approx(force, rel=0.0005 / 0.601 + 0.05 / force)
+    pressure = line_pressure(rod_force(np.r_[force], np.r_[ratio], np.r_[1.0]), np.r_[0.875])
+    assert pressure == pytest.approx(1000.0, rel=0.0005 / 0.601 + 0.05 / force)
 
 
 @pytest.mark.parametrize(("pad", "rod", "ratio"), [(10.0, 2.0, 5.0), (12.0, 3.0, 4.0)])
