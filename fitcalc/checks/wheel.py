@@ -16,11 +16,11 @@ from fitcalc.geometry.lines import from_segment
 from fitcalc.geometry.nearest import nearest_points
 from fitcalc.geometry.outlines import clearance
 from fitcalc.geometry.ring import Ring, to_segments
-from fitcalc.geometry.side import at_y, dot, row_of, scaled
+from fitcalc.geometry.side import at_y, dot, row_of
 from fitcalc.geometry.surface import surface_room
 from fitcalc.posture.cases import column, xyz
-from fitcalc.posture.wheel import highest_rim, lowest_rim
-from fitcalc.units import Mm, Points
+from fitcalc.posture.wheel import foremost_rim, highest_rim, lowest_rim, rim_ends
+from fitcalc.units import Points
 
 FIST_RADIUS = 45.0
 """Gloved knuckles from the middle of the rim, mm: design inference, no source."""
@@ -92,8 +92,7 @@ def _chest(case: Case, wheel: SteeringWheel) -> Figure:
     """The trunk is as deep as the deeper of chest and belly; its back lies behind it as at the hips."""
     trunk, links, ring = case.sitting.trunk, case.links, rim_ring(wheel, case.setup)
     front = np.maximum(links.chest_depth, links.abdomen_depth) - links.hip_ahead_of_back
-    half = scaled(ring.up, ring.radius)
-    rim, torso = row_of((ring.centre + half, ring.centre - half)), row_of((trunk.hip, trunk.shoulder))
+    rim, torso = row_of(rim_ends(wheel, case.setup)), row_of((trunk.hip, trunk.shoulder))
     room = np.maximum(clearance(rim, torso), 0.0) - front - column(wheel.rim_thickness) / 2
     return measured(case, "wheel.chest", room, (_on_rim(ring, nearest_points(rim, torso)[0]),))
 
@@ -108,15 +107,9 @@ def _on_rim(ring: Ring, place: Points) -> Points:
 def _opening(case: Case, wheel: SteeringWheel) -> Figure:
     if case.car.cockpit is None:
         return unmeasured("wheel.behind_opening", "cockpit")
-    front, at = _foremost(case, wheel)
-    return measured(case, "wheel.behind_opening", front - column(case.car.cockpit.opening_front), (at,))
-
-
-def _foremost(case: Case, wheel: SteeringWheel) -> tuple[Mm, Points]:
-    """Front of the rim on the centre plane: its x, and the end of the rim it is at."""
-    top, bottom = highest_rim(wheel, case.setup), lowest_rim(wheel, case.setup)
-    at = np.where((top[:, 0] <= bottom[:, 0])[:, None], top, bottom)
-    return at[:, 0] - column(wheel.rim_thickness) / 2, at
+    front = foremost_rim(wheel, case.setup)
+    behind = front[:, 0] - column(case.car.cockpit.opening_front)
+    return measured(case, "wheel.behind_opening", behind, (front,))
 
 
 def _under_hoops(case: Case, wheel: SteeringWheel) -> list[Figure]:
@@ -124,11 +117,11 @@ def _under_hoops(case: Case, wheel: SteeringWheel) -> list[Figure]:
     if hoops is None:
         return [unmeasured(f"wheel.{name}", "hoops") for name in HOOP_FIGURES]
     top, hoop = highest_rim(wheel, case.setup), xyz(hoops.front_top)
-    front, at = _foremost(case, wheel)
-    behind = front - (hoop[:, 0] + column(hoops.tube) / 2)
+    front = foremost_rim(wheel, case.setup)
+    behind = front[:, 0] - (hoop[:, 0] + column(hoops.tube) / 2)
     return [
         measured(case, "wheel.top_below_hoop", hoop[:, 2] - top[:, 2], (top, hoop)),
-        measured(case, "wheel.hoop_distance", behind, (hoop, at)),
+        measured(case, "wheel.hoop_distance", behind, (hoop, front)),
         _line(case, wheel, hoops),
     ]
 
@@ -136,8 +129,5 @@ def _under_hoops(case: Case, wheel: SteeringWheel) -> list[Figure]:
 def _line(case: Case, wheel: SteeringWheel, hoops: Hoops) -> Figure:
     main, front = xyz(hoops.main_top), xyz(hoops.front_top)
     half = column(wheel.rim_thickness) / 2
-    ring = rim_ring(wheel, case.setup)
-    reach = scaled(ring.up, ring.radius)
-    ends = (ring.centre + reach, ring.centre - reach)
-    room = np.min([below_line(end, half, half, front, main) for end in ends], axis=0)
+    room = np.min([below_line(end, half, half, front, main) for end in rim_ends(wheel, case.setup)], axis=0)
     return measured(case, "wheel.line", room, (highest_rim(wheel, case.setup), front, main))

@@ -10,6 +10,9 @@ from fitcalc.posture.cases import column, xyz
 from fitcalc.units import Deg, Points
 
 ACROSS_CAR = np.array([[0.0, 1.0, 0.0]])
+STRAIGHT_UP = np.array([[0.0, 0.0, 1.0]])
+REARWARD = np.array([[1.0, 0.0, 0.0]])
+TOP, BOTTOM = np.array([0.0]), np.array([180.0])
 
 
 def rim_up(wheel: SteeringWheel) -> Points:
@@ -34,16 +37,26 @@ def rim_point(wheel: SteeringWheel, setup: Setup, clock: Deg) -> Points:
     return wheel_centre(wheel, setup) + side + scaled(rim_up(wheel), radius * cosd(clock))
 
 
+def rim_ends(wheel: SteeringWheel, setup: Setup) -> tuple[Points, Points]:
+    """Middle of the rim at its lower and at its upper end."""
+    return rim_point(wheel, setup, BOTTOM), rim_point(wheel, setup, TOP)
+
+
 def lowest_rim(wheel: SteeringWheel, setup: Setup) -> Points:
-    """Lowest point of the rim, outside."""
-    radius = column(wheel.rim_diameter) / 2
-    return wheel_centre(wheel, setup) - scaled(rim_up(wheel), radius)
+    """Lowest point of the rim: straight below the middle of its round section."""
+    return rim_point(wheel, setup, BOTTOM) - scaled(STRAIGHT_UP, column(wheel.rim_thickness) / 2)
 
 
 def highest_rim(wheel: SteeringWheel, setup: Setup) -> Points:
-    """Highest point of the rim, outside."""
-    radius = column(wheel.rim_diameter) / 2
-    return wheel_centre(wheel, setup) + scaled(rim_up(wheel), radius)
+    """Highest point of the rim: straight above the middle of its round section."""
+    return rim_point(wheel, setup, TOP) + scaled(STRAIGHT_UP, column(wheel.rim_thickness) / 2)
+
+
+def foremost_rim(wheel: SteeringWheel, setup: Setup) -> Points:
+    """Foremost point of the rim: level ahead of the middle of its round section at the end that leans forward."""
+    low, high = rim_ends(wheel, setup)
+    end = np.where(high[:, :1] <= low[:, :1], high, low)
+    return end - scaled(REARWARD, column(wheel.rim_thickness) / 2)
 
 
 def grips(wheel: SteeringWheel, setup: Setup, turn: Deg) -> tuple[Points, Points]:

@@ -13,8 +13,8 @@ from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.pads import Pad, pad_edges
 from fitcalc.posture.seat import carried
 from fitcalc.posture.sit import Sitting
-from fitcalc.posture.wheel import highest_rim, lowest_rim, wheel_centre
-from fitcalc.present.outlines import as_points, toward, wrapped
+from fitcalc.posture.wheel import rim_ends, wheel_centre
+from fitcalc.present.outlines import as_points, wrapped
 from fitcalc.present.picture import XY, Area, Circle, Line, Primitive, Style, seen
 from fitcalc.units import Points
 
@@ -118,9 +118,7 @@ def wheel_beside(
         return
     half = float(wheel.rim_thickness) / 2
     centre = seen(wheel_centre(wheel, setup), "side")
-    low, high = (seen(edge, "side") for edge in (lowest_rim(wheel, setup), highest_rim(wheel, setup)))
-    (dx, dz), _ = toward(low, high)
-    ends = [(_moved(low, (dx, dz), half), half), (_moved(high, (dx, dz), -half), half)]
+    ends = [(seen(end, "side"), half) for end in rim_ends(wheel, setup)]
     if wheel.column_foot is not None:
         foot = seen(xyz(wheel.column_foot), "side")
         yield Line(

@@ -83,7 +83,7 @@ def test_the_thigh_s_figure_is_shown_at_the_lowest_point_of_the_rim():
 
 
 def test_the_front_of_a_wheel_that_leans_back_is_its_lower_end():
-    """Leaning 20 deg rearward: the lower end stands 135 sin 20 ahead of the centre at 900, 15 more for the section."""
+    """Leaning 20 deg rearward: the middle of the lower end stands 120 sin 20 ahead of 900, its section 15 more."""
     leaning = seated(UPRIGHT | {"steering_wheel.tilt": -20.0})
-    expected = 900 - 135 * np.sin(np.radians(20)) - 15 - 800
+    expected = 900 - 120 * np.sin(np.radians(20)) - 15 - 800
     assert value(wheel_figures(leaning), "wheel.behind_opening") == pytest.approx(expected, abs=NEAR)
