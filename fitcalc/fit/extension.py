@@ -59,40 +59,55 @@ def least_extension(
 ) -> Extension:
     """The least extension of one pedal that meets the knee targets: stand-off first, then a longer arm.
 
+    Args:
+        name: of the pedal.
+        car: as found.
+        setup: where seat and pedal box stand.
+        sitting: the driver there, with the pedals as found.
+        links: the driver's body.
+        targets: what is wished.
+
     Source: search on the posture model; the excess falls as the pad comes nearer.
     """
     pedal, count = car.fitted_pedals()[name], len(sitting.trunk.hip)
 
-    def reached(stand_off: Mm, longer_arm: Mm) -> OnPedal:
+    def excess(cases: np.ndarray, stand_off: Mm, longer_arm: Mm) -> Deg:
+        """Of some cases with several bars each, `(cases, k)`."""
         bars = np.broadcast_arrays(stand_off, longer_arm)
-        at = np.repeat(np.arange(count), bars[0].shape[1])
+        at = np.repeat(cases, bars[0].shape[1])
         trunk, hips, body, box = taken((sitting.trunk, sitting.hips, links, column(setup.box_travel)), at)
         paths = ("box_travel", f"{name}.stand_off", f"{name}.longer_arm")
         changed = spread(setup, dict(zip(paths, (box, bars[0].ravel(), bars[1].ravel()), strict=True)))
-        return on_pedal(name, car, changed, trunk, hips, body)
+        return leg_excess(on_pedal(name, car, changed, trunk, hips, body), targets).reshape(bars[0].shape)
 
-    def excess(stand_off: Mm, longer_arm: Mm) -> Deg:
-        return leg_excess(reached(stand_off, longer_arm), targets).reshape(count, -1)
-
-    none = np.zeros((count, 1))
-    stand_off = _least(lambda bars: excess(bars, none), none[:, 0] + column(pedal.max_stand_off))
-    longer_arm = _least(
-        lambda bars: excess(stand_off[:, None], bars), none[:, 0] + column(pedal.max_longer_arm)
+    stand_off, enough = _least(
+        lambda cases, bars: excess(cases, bars, 0.0 * bars), np.zeros(count) + column(pedal.max_stand_off)
     )
-    enough = excess(stand_off[:, None], longer_arm[:, None])[:, 0] <= 0.0
-    too_near = leg_cramped(reached(none, none), targets) > 0.0
-    return Extension(stand_off, longer_arm, enough, too_near)
+    longer_arm, straight = np.zeros(count), np.flatnonzero(~enough)
+    if straight.size:
+        longer_arm[straight], enough[straight] = _least(
+            lambda cases, bars: excess(straight[cases], stand_off[straight[cases], None], bars),
+            np.zeros(straight.size) + column(pedal.max_longer_arm),
+        )
+    too_near = leg_cramped(sitting.pedals[name], targets) > 0.0
+    return Extension(stand_off, longer_arm, enough, np.broadcast_to(too_near, (count,)))
 
 
-def _least(excess: Callable[[Mm], Deg], most: Mm) -> Mm:
-    """Least whole millimetre of 0..most at which the excess is gone; `most` where it never is."""
-    strides = STRIDE * np.arange(np.ceil(most.max() / STRIDE) + 1.0)
-    gone, first = _first_gone(excess, np.minimum(strides, most[:, None]))
-    near = np.minimum(np.maximum(first - STRIDE, 0.0)[:, None] + np.arange(STRIDE + 1.0), most[:, None])
-    return np.where(gone, _first_gone(excess, near)[1], most) if most.max() > 0.0 else most
+def _least(excess: Callable[[np.ndarray, Mm], Deg], most: Mm) -> tuple[Mm, Bools]:
+    """Least whole millimetre of 0..most at which the excess is gone; `most` where it never is. And whether it is."""
+    strides = np.minimum(STRIDE * np.arange(np.ceil(most.max() / STRIDE) + 1.0), most[:, None])
+    gone, first = _first_gone(excess(np.arange(len(most)), strides), strides)
+    least = np.where(gone, first, most)
+    between = np.flatnonzero(gone & (first > 0.0))
+    if between.size:
+        near = np.minimum(
+            np.maximum(first[between] - STRIDE, 0.0)[:, None] + np.arange(STRIDE + 1.0), most[between, None]
+        )
+        least[between] = _first_gone(excess(between, near), near)[1]
+    return least, gone
 
 
-def _first_gone(excess: Callable[[Mm], Deg], values: Mm) -> tuple[Bools, Mm]:
-    """Whether the excess is gone at any of some rising values `(n, k)`, and the first of them at which it is."""
-    gone = excess(values) <= 0.0
+def _first_gone(excess: Deg, values: Mm) -> tuple[Bools, Mm]:
+    """Whether the excess is gone at any of some rising values, both `(n, k)`, and the first of them at which it is."""
+    gone = excess <= 0.0
     return np.any(gone, axis=1), values[np.arange(len(values)), np.argmax(gone, axis=1)]
