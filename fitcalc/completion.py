@@ -3,7 +3,6 @@
 import argparse
 from collections.abc import Mapping, Sequence
 
-SHELLS = ("bash", "zsh")
 ZSH = "autoload -U +X compinit bashcompinit && compinit && bashcompinit\n"
 """What makes zsh understand a script for bash."""
 SCRIPT = """\
@@ -26,7 +25,7 @@ def completion(parser: argparse.ArgumentParser, shell: str, samples: Mapping[str
 
     Args:
         parser: the whole command line.
-        shell: one of `SHELLS`.
+        shell: "bash" or "zsh".
         samples: by the name that an argument has in the help, what it may be besides a file.
     """
     commands = _commands(parser)

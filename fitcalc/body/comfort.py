@@ -11,13 +11,11 @@ from functools import cache
 from types import MappingProxyType
 from typing import Any
 
-import numpy as np
 from pydantic import BaseModel, ConfigDict, Field
 
 from fitcalc.body.survey import DATA, Sex
 from fitcalc.documents.driver import Driver, Targets
 from fitcalc.sources import Confidence, Source
-from fitcalc.units import Deg
 
 Span = tuple[float, float]
 
@@ -132,11 +130,3 @@ def _wished(window: Window, low: float | None, high: float | None) -> Window:
     lowest = min(start, high if high is not None else start) if low is None else low
     highest = max(end, lowest) if high is None else high
     return Window(quantity=window.quantity, recommended=(lowest, highest), permitted=window.permitted)
-
-
-def neck_flexion(recline: Deg) -> Deg:
-    """Head bent forward on the trunk to look level, (n,): 10 deg at 30 deg recline, and 1 deg more per deg.
-
-    Source: design inference (`data/single_seater.toml`): middle of the window at 30 deg, then plane geometry.
-    """
-    return np.asarray(recline, dtype=float) - 20.0

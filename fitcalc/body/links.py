@@ -11,7 +11,7 @@ import numpy as np
 from fitcalc.body.estimate import estimate
 from fitcalc.body.relations import Rules, head_carriage, rules
 from fitcalc.documents.driver import Driver
-from fitcalc.units import Bools, Deg, Floats, Kg, Mm
+from fitcalc.units import Deg, Floats, Kg, Mm
 
 
 @dataclass(frozen=True, eq=False)
@@ -242,17 +242,11 @@ def eye_from_cervicale(recline: Deg) -> tuple[Mm, Mm]:
 
     Args:    recline: (n,), hip to cervicale from the vertical, positive leaning rearward.
     Returns: forward (n,), positive toward the nose; up (n,).
-             The published rows span 5 to 40 deg; beyond, the last slope goes on (`head_carriage_known`).
+             The published rows span 5 to 40 deg; beyond, the last slope goes on.
     Source:  `data/links.toml`, head_carriage.
     """
     known, forward, up = head_carriage()
     return _along(recline, known, forward), _along(recline, known, up)
-
-
-def head_carriage_known(recline: Deg) -> Bools:
-    """Whether a recline lies inside the 5 to 40 deg that the published head carriage covers, (n,)."""
-    known = head_carriage()[0]
-    return (recline >= known[0]) & (recline <= known[-1])
 
 
 def _along(at: Floats, known: Floats, values: Floats) -> Floats:

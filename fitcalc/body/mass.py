@@ -14,7 +14,7 @@ from types import MappingProxyType
 import numpy as np
 
 from fitcalc.body.survey import DATA, Sex
-from fitcalc.units import Floats, Kg, Points
+from fitcalc.units import Floats, Points
 
 PAIRED = (
     ("upper_arm", "shoulder", "elbow"),
@@ -86,11 +86,6 @@ def segments(joints: Mapping[str, Points], sex: Sex | None) -> Segments:
         masses / masses.sum(),
         np.stack(np.broadcast_arrays(*centres), axis=1),
     )
-
-
-def segment_masses(parts: Segments, mass: Kg) -> dict[str, Kg]:
-    """Every segment's mass, kg, (n,)."""
-    return {name: part * mass for name, part in zip(parts.names, parts.shares, strict=True)}
 
 
 def centre_of_mass(joints: Mapping[str, Points], sex: Sex | None) -> Points:

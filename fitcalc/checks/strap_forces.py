@@ -6,17 +6,6 @@ from fitcalc.geometry.degrees import cosd, sind
 from fitcalc.units import Deg, Newton
 
 
-def tension_after(tension: Newton, wrap: Deg, friction: float) -> Newton:
-    """Tension beyond a turn over an edge, webbing sliding toward the tighter side.
-
-    Between sliding one way and the other the tension may lie anywhere between this and its inverse.
-
-    Source: capstan equation, as in Beer et al., Vector Mechanics: Statics, sec. 8.10. No measured friction of
-    webbing on steel or glass-fibre was found; 0.2 to 0.3 is common practice, no source.
-    """
-    return tension * np.exp(-friction * np.radians(wrap))
-
-
 def edge_force(before: Newton, after: Newton, turn: Deg) -> Newton:
     """Force of a strap on the edge that turns it; `turn` is the change of its direction.
 

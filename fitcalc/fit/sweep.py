@@ -41,7 +41,7 @@ from fitcalc.fit.cases import PATHS, moving, setup_of, taken
 from fitcalc.fit.variables import value_at
 from fitcalc.posture.cases import column
 from fitcalc.posture.sit import Sitting, hands_at, on_pedal, trunk_and_hips
-from fitcalc.units import Bools, Floats
+from fitcalc.units import Floats
 
 SEAT = ("seat_travel", "seat_raise", "recline")
 BARS = tuple(path for path in PATHS if "." in path)
@@ -198,9 +198,3 @@ def distinct(setup: Setup, paths: Sequence[str]) -> tuple[Setup, np.ndarray]:
 
 def _compact(code: np.ndarray) -> np.ndarray:
     return np.unique(code, return_inverse=True)[1]
-
-
-def failing(check: Check) -> Bools:
-    """Where a check that must hold does not."""
-    short = shortfall(check)
-    return np.zeros(1, dtype=bool) if short is None else short > 0.0

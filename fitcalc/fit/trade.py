@@ -19,7 +19,7 @@ from fitcalc.fit.cases import PATHS, crossed, setup_of
 from fitcalc.fit.contours import Polyline, with_good_side_left, zero_lines
 from fitcalc.fit.progress import Progress, unheeded
 from fitcalc.fit.sweep import CLOSED, NOT_THERE, READS, SMOOTH, required_room, sweep
-from fitcalc.fit.variables import value_at, variables_for
+from fitcalc.fit.variables import value_at
 from fitcalc.units import Bools, Floats
 
 COLUMNS = 100
@@ -139,16 +139,6 @@ def trade_map(
         recommended=None if options.recommended is None else _point(options.recommended, first, second),
         complete=complete,
     )
-
-
-def spans(
-    car: Car, first: str, second: str, count: int = 200
-) -> tuple[tuple[str, Floats], tuple[str, Floats]]:
-    """Evenly spaced values over all that the car allows of two changes; one that may not move has its place only."""
-    allowed = {each.path: (each.low, each.high) for each in variables_for(car)}
-    low_x, high_x = allowed.get(first, (0.0, 1.0))
-    low_y, high_y = allowed.get(second, (0.0, 1.0))
-    return (first, np.linspace(low_x, high_x, count)), (second, np.linspace(low_y, high_y, count))
 
 
 def own_of(check: str, pedals: Sequence[str]) -> bool:

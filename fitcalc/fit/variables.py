@@ -74,11 +74,6 @@ def variables_for(car: Car, effort: Effort = AS_GIVEN) -> tuple[Variable, ...]:
     return tuple(each for each in found if each.high - each.low > HAIR)
 
 
-def effort_of(setup: Setup, variables: tuple[Variable, ...]) -> Floats:
-    """Minutes that a rework takes, `(n,)`."""
-    return np.sum(np.broadcast_arrays(*(each.cost(value_at(setup, each.path)) for each in variables)), axis=0)
-
-
 def value_at(setup: Setup, path: str) -> Floats:
     """A number of the setup as an array over cases."""
     node: Any = setup

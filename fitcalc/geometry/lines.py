@@ -51,11 +51,6 @@ def from_segment(points: Points, start: Points, end: Points) -> Mm:
     return np.sqrt(np.maximum(dot(offset, offset) - part * (2.0 * reach - part * size), 0.0))
 
 
-def nearest_on_profile(points: Points, profile: Points) -> Points:
-    """The point of the profile nearest to each point, all in side view (y is taken from `points`)."""
-    return np.concatenate([_nearest(points[run], profile) for run in _runs(len(points), len(profile))])
-
-
 def _nearest(points: Points, profile: Points) -> Points:
     flat = at_y(points, np.zeros(len(points)))
     near = nearest_on_segment(flat, profile[:-1, None], profile[1:, None])

@@ -48,13 +48,6 @@ def two_link(start: Points, target: Points, first: Mm, second: Mm, toward: Point
     return TwoLink(middle, end, angle, shortfall)
 
 
-def span_at(first: Mm, second: Mm, angle: Deg) -> Mm:
-    """Distance between the ends of two links with an included angle between them."""
-    return np.sqrt(
-        np.maximum(first * first + second * second - 2.0 * first * second * np.cos(np.radians(angle)), 0.0)
-    )
-
-
 def _cosine(first: Mm, second: Mm, reach: Mm) -> Floats:
     return _ratio(first * first + second * second - reach * reach, 2.0 * first * second)
 

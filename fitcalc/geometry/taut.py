@@ -153,11 +153,6 @@ def through_segment(start: Points, end: Points, low: Points, high: Points) -> Po
     return low + scaled(axis, np.clip(crossing, 0.0, length(along)))
 
 
-def half_turn(angle: Deg) -> Deg:
-    """The same direction between -180 and 180."""
-    return (angle + 180.0) % 360.0 - 180.0
-
-
 def _turn(start: Points, end: Points) -> Deg:
     """Turn from one direction to another, positive as from the first axis to the second."""
     return atan2d(start[:, 0] * end[:, 1] - start[:, 1] * end[:, 0], dot(start, end))

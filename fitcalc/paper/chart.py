@@ -1,6 +1,6 @@
 """Plots on paper: axes, lines, areas and marks with the same pens as the drawings; legend and notes below."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from fitcalc.paper.flow import SMALL, Strip, flowed, heading, paragraph, space
@@ -33,9 +33,6 @@ FILLS: Mapping[Style, Pen] = {
     "body": Pen(0.0, fill="#C7D9E6"),
 }
 """Areas of plots that are filled in strength."""
-ToPaper = Callable[[XY], XY]
-
-
 @dataclass(frozen=True)
 class Plot:
     """Where a plot stands in its strip, mm; y down negative."""

@@ -108,12 +108,6 @@ def corner_of(words: Words) -> XY:
     return words.at[0] - back * math.cos(turn), words.at[1] - back * math.sin(turn)
 
 
-def box_of(words: Words) -> Box:
-    """The upright box round words."""
-    xs, ys = zip(*corners_of(words), strict=True)
-    return min(xs), min(ys), max(xs), max(ys)
-
-
 def moved(marks: Iterable[Mark], dx: float, dy: float) -> tuple[Mark, ...]:
     """The same marks elsewhere on the page."""
     return tuple(_moved(mark, dx, dy) for mark in marks)

@@ -6,7 +6,6 @@ import numpy as np
 
 from fitcalc.documents.car_pedals import Pedal
 from fitcalc.documents.setup import PedalRework
-from fitcalc.geometry.degrees import sind
 from fitcalc.geometry.side import across, leaning, point, scaled
 from fitcalc.posture.cases import column, xyz
 from fitcalc.units import Deg, Mm, Points
@@ -80,13 +79,6 @@ def pad_edges(pad: Pad, pedal: Pedal) -> tuple[Points, Points]:
     """Bottom and top edge of the pad in side view."""
     half = column(pedal.pad_height) / 2
     return pad.centre - scaled(pad.up, half), pad.centre + scaled(pad.up, half)
-
-
-def pad_travel(pedal: Pedal, rework: PedalRework) -> Mm:
-    """Straight distance of the pad's centre from rest to its stop, after the rework."""
-    rest, full = (pad_at(pedal, rework, column(0.0), travel) for travel in (0.0, 1.0))
-    radius = np.hypot(*np.moveaxis((rest.centre - rest.pivot)[:, [0, 2]], -1, 0))
-    return 2.0 * radius * sind((rest.theta - full.theta) / 2)
 
 
 def _with_y(points: Points, y: Mm) -> Points:

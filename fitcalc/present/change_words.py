@@ -1,7 +1,7 @@
 """What may be changed, in words: a change as it is told at the bench, and an axis or a column that shows it."""
 
 from fitcalc.documents.car import Car
-from fitcalc.fit.variables import HAIR, Variable
+from fitcalc.fit.variables import HAIR
 from fitcalc.present.wording import seat_move
 
 WORKS = {
@@ -60,11 +60,6 @@ def told(path: str, value: float, car: Car) -> str:
         case "stand_off":
             return f"stand the {pedal} pad off {size} toward the driver"
     return f"lengthen the {pedal} arm by {size}"
-
-
-def span_told(each: Variable) -> str:
-    """How far something may go, as in `-40 to 60 mm, each 20 mm`."""
-    return f"{each.low:g} to {each.high:g} {each.unit}, each {each.step:g} {each.unit}"
 
 
 def _holes(travel: float, car: Car) -> str:

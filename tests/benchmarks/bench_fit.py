@@ -6,6 +6,7 @@ By the clock, and of the processor, which other work on the machine lengthens le
 
 import sys
 
+import numpy as np
 from timing import CAR, ROBIN, spent
 
 from fitcalc.documents.samples import sample_cars, sample_drivers, sample_path
@@ -18,7 +19,8 @@ from fitcalc.fit.rework import fit
 from fitcalc.fit.robust import robust
 from fitcalc.fit.shared import share
 from fitcalc.fit.solve import solve
-from fitcalc.fit.trade import MapOptions, spans, trade_map
+from fitcalc.fit.trade import MapOptions, trade_map
+from fitcalc.fit.variables import variables_for
 
 OTTO = load_driver(sample_path("otto"))
 
@@ -44,7 +46,8 @@ def run(quick=False):
     print("|---|---|---|---|")
     row("evaluate, one case", "-", lambda: evaluate(CAR, ROBIN), 20)
     fits(quick)
-    axes = spans(CAR, "seat_travel", "brake.stand_off", 200)
+    allowed = {each.path: np.linspace(each.low, each.high, 200) for each in variables_for(CAR)}
+    axes = tuple((path, allowed[path]) for path in ("seat_travel", "brake.stand_off"))
     closed = MapOptions(meshed=False)
     row(
         "trade map 200 x 200, limits in closed form",

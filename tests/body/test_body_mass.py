@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fitcalc.body.mass import centre_of_mass, segment_masses, segments
+from fitcalc.body.mass import centre_of_mass, segments
 
 PAIRS = ("hip", "knee", "ankle", "heel", "toe", "shoulder", "elbow", "grip")
 
@@ -16,10 +16,10 @@ def joints(random, count=1):
 
 
 @pytest.mark.parametrize("sex", [None, "female", "male"])
-def test_masses_add_up_to_the_body(sex):
-    masses = segment_masses(segments(joints(np.random.default_rng(0)), sex), np.array([80.0, 60.0]))
-    assert sum(masses.values()) == pytest.approx([80.0, 60.0])
-    assert len(masses) == 14
+def test_shares_add_up_to_the_body(sex):
+    shares = segments(joints(np.random.default_rng(0)), sex).shares
+    assert sum(shares) == pytest.approx(1.0)
+    assert len(shares) == 14
 
 
 @given(seed=st.integers(0, 1000), sex=st.sampled_from([None, "female", "male"]))

@@ -1,18 +1,15 @@
-"""Posture sets, windows, wishes and leg force."""
+"""Posture sets, windows and wishes."""
 
-import numpy as np
 import pytest
 
 from fitcalc.body.comfort import (
     motion_limits,
     motion_tables,
-    neck_flexion,
     posture_sets,
     single_seater,
     single_seater_source,
     windows_for,
 )
-from fitcalc.body.leg_force import knee_arm, leg_force, leg_force_share
 from fitcalc.documents.driver import Driver
 
 
@@ -66,20 +63,3 @@ def test_published_sets_name_author_and_confidence():
     for row in posture_sets().values():
         assert str(row.source)
         assert all(ends[0] < ends[1] for ends in row.angles.values())
-
-
-def test_level_gaze_bends_the_neck_a_degree_per_degree_of_recline():
-    assert neck_flexion(np.array([30.0, 50.0])) == pytest.approx([10.0, 30.0])
-
-
-def test_leg_force_rises_to_its_peak_and_falls():
-    share = leg_force_share(np.arange(60.0, 181.0))
-    assert np.all(np.diff(share[:101]) > 0)
-    assert np.all(np.diff(share[100:]) < 0)
-    assert leg_force().knee[np.argmax(leg_force().share)] == 160.0
-
-
-def test_straight_leg_has_no_arm_and_stays_finite():
-    assert knee_arm(np.array([423.0]), np.array([423.0]), np.array([180.0, 0.0])) == pytest.approx(
-        [0.0, 0.0], abs=1e-9
-    )

@@ -10,11 +10,13 @@ from fitcalc.fit.cases import setup_of
 from fitcalc.fit.contours import with_good_side_left, zero_lines
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.sweep import required_room
-from fitcalc.fit.trade import MapOptions, spans, trade_map
+from fitcalc.fit.trade import MapOptions, trade_map
+from fitcalc.fit.variables import variables_for
 
 CAR = load_car(sample_path("hillclimb"))
 ROBIN = load_driver(sample_path("robin"))
-AXES = spans(CAR, "seat_travel", "brake.stand_off", 21)
+ALLOWED = {each.path: np.linspace(each.low, each.high, 21) for each in variables_for(CAR)}
+AXES = tuple((path, ALLOWED[path]) for path in ("seat_travel", "brake.stand_off"))
 
 
 @pytest.fixture(scope="module")
@@ -51,10 +53,10 @@ def test_stopped_map_says_so():
     assert not stopped.complete
 
 
-@pytest.mark.parametrize("pair", [("seat_raise", "recline"), ("box_travel", "wheel_spacer")])
+@pytest.mark.parametrize("pair", [("seat_raise", "recline"), ("seat_travel", "clutch.longer_arm")])
 def test_any_two_changes_make_a_map(pair):
-    trade = trade_map(CAR, ROBIN, Setup(), spans(CAR, *pair, 9))
-    assert trade.room.shape == (9, 9)
+    trade = trade_map(CAR, ROBIN, Setup(), tuple((path, ALLOWED[path]) for path in pair))
+    assert trade.room.shape == (21, 21)
     assert np.all(np.isfinite(trade.room))
 
 

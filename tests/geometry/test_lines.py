@@ -11,7 +11,6 @@ from fitcalc.geometry.lines import (
     distance_to_line,
     extended,
     height_at,
-    nearest_on_profile,
     profile_points,
 )
 
@@ -52,11 +51,14 @@ def test_a_floor_elsewhere_is_met_in_the_same_way():
     assert np.allclose(point, [[250.0, 0, 0]] + away)
 
 
-@given(st.floats(-200, 1000), st.floats(-200, 400))
-def test_nearest_point_agrees_with_shapely(x, z):
-    ours = nearest_on_profile(at(x, z), profile_points(FLOOR))[0]
+@given(st.floats(-200, 1000), st.floats(0.1, 400))
+def test_a_circle_that_meets_no_floor_has_the_point_nearest_to_it(x, above):
+    """Shapely's distance from the centre is independent; a circle that is a point meets nothing above the floor."""
+    z = above + max(height for _, height in FLOOR)
+    ours, found = behind_on_profile(at(x, z), np.zeros(1), profile_points(FLOOR))
     distance = shapely.LineString(FLOOR).distance(shapely.Point(x, z))
-    assert np.hypot(ours[0] - x, ours[2] - z) == pytest.approx(distance, abs=1e-9)
+    assert not found[0]
+    assert np.hypot(ours[0, 0] - x, ours[0, 2] - z) == pytest.approx(distance, abs=1e-9)
 
 
 def test_below_a_line_drawn_to_the_rear_is_positive():

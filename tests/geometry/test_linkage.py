@@ -8,7 +8,7 @@ from ikpy.chain import Chain
 from ikpy.link import OriginLink, URDFLink
 
 from fitcalc.geometry.degrees import included, length
-from fitcalc.geometry.linkage import span_at, two_link
+from fitcalc.geometry.linkage import two_link
 
 UP = np.array([[0.0, 0.0, 1.0]])
 
@@ -74,9 +74,9 @@ def test_ikpy_finds_the_same_knee():
 )
 def test_hip_to_ankle_for_sae_j826_leg_lengths(thigh, shank, angle, printed):
     """Own arithmetic (law of cosines) on the SAE J826 50th and 95th percentile leg lengths (from memory)."""
-    assert span_at(np.array([thigh]), np.array([shank]), np.array([angle]))[0] == pytest.approx(
-        printed, abs=0.05
-    )
+    """The printed length is rounded to 0.05 mm, which is up to 0.02 deg of knee."""
+    chain = two_link(np.zeros((1, 3)), np.array([[-printed, 0, 0]]), np.array([thigh]), np.array([shank]), UP)
+    assert chain.angle[0] == pytest.approx(angle, abs=0.02)
 
 
 def test_knee_bends_up():

@@ -7,7 +7,7 @@ import pytest
 from shapely import MultiPoint
 
 from fitcalc.geometry.hull import hull
-from fitcalc.geometry.lines import behind_on_profile, from_segment, nearest_on_profile, profile_points
+from fitcalc.geometry.lines import behind_on_profile, from_segment, profile_points
 from fitcalc.geometry.surface import surface_room
 
 RANDOM = np.random.default_rng(3)
@@ -26,9 +26,10 @@ def by_piece(points):
 
 
 @pytest.mark.parametrize("cases", [1, 30])
-def test_the_nearest_point_is_that_of_the_nearest_piece(cases):
-    near = nearest_on_profile(POINTS[:cases], LINE)
+def test_where_a_circle_meets_nothing_the_point_is_that_of_the_nearest_piece(cases):
+    near, found = behind_on_profile(POINTS[:cases], np.zeros(cases), LINE)
     away = np.hypot(*(near - POINTS[:cases])[:, ::2].T)
+    assert not found.any()
     assert away == pytest.approx(by_piece(POINTS)[:cases], **EXACT)
     assert list(near[:, 1]) == list(POINTS[:cases, 1])
 

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from scipy.optimize import minimize, minimize_scalar
 
-from fitcalc.geometry.taut import Roller, half_turn, run_over, shared_drift, taut, through_segment
+from fitcalc.geometry.taut import Roller, run_over, shared_drift, taut, through_segment
 
 STEP = np.radians(5.0)
 """Most between rays; what the corners between them add stays below 0.05 mm on these sizes."""
@@ -163,8 +163,3 @@ def test_many_cases_agree_with_each_alone():
     together = taut(90 - recline, Roller(np.zeros((20, 2)), radius), np.stack([x, z], axis=1)).length
     alone = [taut(at(90 - c[1]), circle(0, 0, c[0]), c[2][None]).length[0] for c in many]
     assert together == pytest.approx(at(*alone))
-
-
-@pytest.mark.parametrize(("angle_given", "same"), [(190, -170), (-190, 170), (0, 0), (359, -1)])
-def test_half_turn(angle_given, same):
-    assert half_turn(at(angle_given)) == pytest.approx(same)

@@ -8,7 +8,7 @@ from sheet_jobs import PAIRS, car_and_driver, every_part_job, fitted_job
 
 from fitcalc.paper.frame import NOT_TO_SCALE, TRUE_SCALE, About, sheet_of
 from fitcalc.paper.lettering import printable, width, wrapped
-from fitcalc.paper.page import A4, LETTER, Stroke, Words, box_of, corners_of
+from fitcalc.paper.page import A4, LETTER, Stroke, Words, corners_of
 from fitcalc.paper.pages import sheet_pages
 from fitcalc.paper.templates import OVERLAP, template_area, template_pages
 from fitcalc.paper.worksheet_pages import worksheet_pages
@@ -48,6 +48,12 @@ def overlaps(page):
 @pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
 def test_no_words_overlap(paper):
     assert [overlap for pages in sets(paper) for page in pages for overlap in overlaps(page)] == []
+
+
+def box_of(words):
+    """The upright box round words."""
+    xs, ys = zip(*corners_of(words), strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 @pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)

@@ -6,7 +6,9 @@ import pytest
 from fitcalc.documents.car_pedals import Pedal
 from fitcalc.documents.fields import Point
 from fitcalc.documents.setup import PedalRework
-from fitcalc.posture.pads import pad_at, pad_edges, pad_travel, travel_angle
+from fitcalc.making.pedal_motion import pad_chord
+from fitcalc.making.pedal_work import motion
+from fitcalc.posture.pads import pad_at, pad_edges, travel_angle
 
 ORIGIN = Point(x=200.0, y=0.0, z=400.0)
 NO_BOX = np.zeros(1)
@@ -72,9 +74,9 @@ def test_positive_tilt_leans_the_top_of_the_pad_rearward(hinge):
 
 def test_straight_travel_and_angle_agree():
     by_angle = pedal(travel_angle=20.0)
-    chord = pad_travel(by_angle, PedalRework())[0]
+    chord = float(pad_chord(motion(by_angle, PedalRework()))[0])
     assert chord == pytest.approx(2 * 250 * np.sin(np.radians(10)))
-    by_tape = pedal(travel_angle=None, pad_travel=float(chord))
+    by_tape = pedal(travel_angle=None, pad_travel=chord)
     assert travel_angle(by_tape)[0] == pytest.approx(20.0)
 
 

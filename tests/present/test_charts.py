@@ -10,7 +10,7 @@ from fitcalc.documents.store import load_car, load_driver
 from fitcalc.fit.rework import fit
 from fitcalc.paper.chart import chart_pages, shared_pages
 from fitcalc.paper.frame import area
-from fitcalc.paper.page import A4, LETTER, Words, box_of
+from fitcalc.paper.page import A4, LETTER, Words, corners_of
 from fitcalc.present.chart import Axis, Chart, Spot, even_ticks, row_axis
 from fitcalc.present.picture import Area, Line
 from fitcalc.present.posture_chart import posture_chart
@@ -97,6 +97,12 @@ def test_joint_angles_are_those_of_the_checks(fitted):
         assert spots[f"after.{check.id}"].at[0] == check.value
         xs = [x for x, _ in bands[f"comfort.{check.id}"].points]
         assert (min(xs), max(xs)) == (check.recommended_low, check.recommended_high)
+
+
+def box_of(words):
+    """The upright box round words."""
+    xs, ys = zip(*corners_of(words), strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER], ids=lambda paper: paper.name)

@@ -8,7 +8,7 @@ suite of a national laboratory.
 import numpy as np
 import pytest
 
-from fitcalc.fit.propagation import first_order, shortest, spread_of, within
+from fitcalc.fit.propagation import spread_of, within
 
 DRAWS = 1_000_000
 SEED = 20
@@ -35,16 +35,3 @@ def test_sum_of_four(draw, high):
     found = spread_of(figures, 0.95)
     assert (found.mean, found.u) == pytest.approx((0.0, 2.0), abs=0.01)
     assert (found.low, found.high) == pytest.approx((-high, high), abs=0.02)
-
-
-def test_shortest_interval_of_a_symmetric_figure_has_equal_tails():
-    """Normal inputs, 9.2.2. Near its least the width is flat, so the shortest interval wanders more than its ends."""
-    figures = total(normal(np.random.default_rng(SEED)))
-    assert shortest(figures, 0.95) == pytest.approx((-3.92, 3.92), abs=0.06)
-
-
-def test_first_order_gives_the_normal_interval_for_rectangular_inputs():
-    """9.2.3: the law of propagation knows no shape and gives 3.92 where 3.88 is right."""
-    budget = first_order(total, np.zeros(4), np.ones(4))
-    assert budget.u == pytest.approx(2.0, abs=1e-9)
-    assert 1.96 * budget.u == pytest.approx(3.92, abs=0.005)

@@ -17,7 +17,6 @@ from fitcalc.body.links import links_for, links_of
 from fitcalc.documents.driver import Driver, Measurements, Shoe
 from fitcalc.documents.samples import sample_path
 from fitcalc.documents.store import load_car
-from fitcalc.geometry.linkage import span_at
 from fitcalc.posture.foot import heel_down, heel_to_ball
 from fitcalc.posture.pads import Pad
 
@@ -59,7 +58,8 @@ def hip_aft_of_ball(links, z, knee):
         Pad(ball, ball, flat, flat, flat, np.zeros(count)), links, load_car(sample_path("student"))
     )
     drop = z - foot.ankle[:, 2]
-    reach = span_at(links.thigh, links.shank, np.full(count, knee))
+    bent = 2.0 * links.thigh * links.shank * np.cos(np.radians(knee))
+    reach = np.sqrt(links.thigh**2 + links.shank**2 - bent)
     return foot.ankle[:, 0] + np.sqrt(reach**2 - drop**2) - ball[:, 0]
 
 
