@@ -1,7 +1,7 @@
 """Where the straight straps cross the shell: the slot to cut, for one driver or for several."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -9,9 +9,10 @@ from fitcalc.checks.case import Case
 from fitcalc.checks.straps import Strap, wide
 from fitcalc.geometry.crossing import Crossing, crossing
 from fitcalc.geometry.degrees import length, tand, unit
+from fitcalc.geometry.lines import profile_length
 from fitcalc.geometry.side import LEFT, RIGHT, across, at_y, dot
 from fitcalc.posture.cases import column, xyz
-from fitcalc.units import Deg, Floats, Mm, Points
+from fitcalc.units import Bools, Deg, Floats, Mm, Points
 
 ACROSS = np.array([[0.0, 1.0, 0.0]])
 WEBBING = 3.0
@@ -38,6 +39,8 @@ class SlotCut:
         length: along the slot.
         height: square to the slot, on the shell.
         miss: how far the strap ends short of the shell, so that no slot is needed; else 0.
+        over: how far the slot would reach beyond the shell's outer edge: the rim of the back, the front edge of
+            the cushion; 0 in the side wall, whose height no profile gives.
     """
 
     strap: str
@@ -49,6 +52,17 @@ class SlotCut:
     length: Mm
     height: Mm
     miss: Mm
+    over: Mm
+
+    @property
+    def passes_over(self) -> Bools:
+        """Whether the strap itself passes over the shell's outer edge."""
+        return self.over > self.height / 2
+
+    @property
+    def needed(self) -> Bools:
+        """Whether the strap meets the shell at all."""
+        return ~((self.miss > 0.0) | self.passes_over)
 
 
 @dataclass(frozen=True, eq=False)
@@ -97,12 +111,15 @@ def cushion(case: Case) -> Points:
 
 def shoulder_cut(name: str, strap: Strap, width: Mm, case: Case) -> SlotCut:
     """The slot in the back that leaves a shoulder strap straight."""
-    return _level_cut(name, strap, width, crossing(strap.leaves, strap.first, back(case)), case)
+    shell = back(case)
+    spot = crossing(strap.leaves, strap.first, shell)
+    return _level_cut(name, strap, width, spot, spot.along - profile_length(shell), case)
 
 
 def crotch_cut(name: str, strap: Strap, width: Mm, case: Case) -> SlotCut:
     """The slot in the cushion that leaves a crotch strap straight."""
-    return _level_cut(name, strap, width, crossing(strap.leaves, strap.first, cushion(case)), case)
+    spot = crossing(strap.leaves, strap.first, cushion(case))
+    return _level_cut(name, strap, width, spot, -spot.along, case)
 
 
 def lap_cut(name: str, strap: Strap, width: Mm, case: Case) -> SlotCut:
@@ -145,8 +162,10 @@ def shared_slot(ranges: Sequence[SlotRange]) -> SharedSlot:
     return SharedSlot(low - shortfall / 2, high + shortfall / 2, left, right, shortfall)
 
 
-def _level_cut(name: str, strap: Strap, width: Mm, spot: Crossing, case: Case) -> SlotCut:
-    return _cut(name, spot, strap.first - strap.leaves, ACROSS, width, case)
+def _level_cut(name: str, strap: Strap, width: Mm, spot: Crossing, beyond: Mm, case: Case) -> SlotCut:
+    """A slot across the car; `beyond` is how far its middle lies over the shell's outer edge, negative on the shell."""
+    cut = _cut(name, spot, strap.first - strap.leaves, ACROSS, width, case)
+    return replace(cut, over=np.maximum(beyond + cut.height / 2, 0.0))
 
 
 def _cut(name: str, spot: Crossing, run: Points, slot_line: Points, width: Mm, case: Case) -> SlotCut:
@@ -165,6 +184,7 @@ def _cut(name: str, spot: Crossing, run: Points, slot_line: Points, width: Mm, c
         length=case.full(width + thickness * drift + 2 * ROOM),
         height=case.full(WEBBING / steep + thickness * lean + 2 * ROOM),
         miss=spot.miss,
+        over=np.zeros(case.count),
     )
 
 

@@ -91,7 +91,7 @@ def one_for_all(results: Sequence[Result], name: str) -> OneForAll | None:
     """One slot for a strap of all the drivers; None where the strap of one of them passes no shell."""
     cases = [result.case for result in results]
     straps = [_named(case)[name] for case in cases if name in _named(case)]
-    if len(straps) < len(cases) or any(strap.cut.miss[0] > 0.0 for strap in straps):
+    if len(straps) < len(cases) or not all(strap.cut.needed[0] for strap in straps):
         return None
     most = np.array([min(most_turn(result) for result in results)])
     ranges = [allowed_range(strap.cut, strap.straight, most, strap.width) for strap in straps]

@@ -24,6 +24,11 @@ def profile_points(profile: tuple[tuple[float, float], ...]) -> Points:
     return points
 
 
+def profile_length(profile: Points) -> Mm:
+    """Length of a profile `(n, k, 3)` along its pieces."""
+    return length(profile[:, 1:] - profile[:, :-1]).sum(axis=1)
+
+
 def extended(profile: Points) -> Points:
     """The profile with both ends carried on level, so that what lies beyond it still has a floor or a roof."""
     ahead = profile[:1] - [[FAR, 0.0, 0.0]]

@@ -60,7 +60,7 @@ def slot_parts(result: Result, drawn: Mapping[str, Ends] = NOTHING) -> Iterator[
 
 
 def _is_wanted(strap: SlottedStrap, result: Result) -> bool:
-    if strap.cut.miss[0] > 0.0:
+    if not strap.cut.needed[0]:
         return False
     if strap.slot is None:
         return True
@@ -193,10 +193,14 @@ def _notes(strap: SlottedStrap, kind: str, case: Case) -> tuple[str, ...]:
     along = (
         "The strap runs nearly along the shell here: lead it past the shell if you can, a slot this high weakens it.",
     )
+    out = (
+        f"It breaks out of the shell's edge by {strap.cut.over[0]:.0f} mm: lead the strap over the edge instead.",
+    )
     up = {"shoulder": "up the back", "crotch": "rearward along the cushion", "lap": "toward the anchor"}[kind]
     return (
         now,
         *(along if steep else ()),
+        *(out if strap.cut.over[0] > 0.0 else ()),
         f"Drawn on the surface sat against; up on the drawing is {up}. The origin is the junction of back and cushion.",
         "Mark it with the driver seated in full kit and the straight strap held across, before anything is cut.",
         "Round and bush the edge on both faces; a shell that carries load is cut only by somebody qualified.",

@@ -9,6 +9,7 @@ from pydantic import Field
 from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
 from fitcalc.checks.slot_figures import KILONEWTON, SlottedStrap, slotted_straps
+from fitcalc.checks.slots import SlotCut
 from fitcalc.checks.strap_forces import edge_force
 from fitcalc.checks.strap_windows import Axis, LimitWindows, Window, shared_window, windows
 from fitcalc.checks.straps import SIDES
@@ -80,7 +81,11 @@ class SlotRecord(Record):
     """The slot that leaves one strap straight, in the seat's own frame."""
 
     strap: str
-    needed: bool = Field(description="False where the strap ends short of the shell.")
+    needed: bool = Field(description="False where the strap ends short of the shell or passes over its edge.")
+    why_none: str = Field(description="Why no slot is needed, in words; empty where one is.")
+    over: float = Field(
+        description="How far the slot would reach beyond the rim or the cushion's front edge."
+    )
     cut: bool = Field(description="Whether there is a slot for this strap already.")
     x: Ranged
     y: Ranged
@@ -204,8 +209,17 @@ def _on_shell(strap: SlottedStrap, figures: dict[str, Figure]) -> tuple[bool, st
             over < 0.0,
             f"bears on the rim by {-over:.0f} mm" if over < 0.0 else f"clears the rim by {over:.0f} mm",
         )
-    needed = bool(strap.cut.miss[0] <= 0.0)
-    return needed, "no slot yet: the shell is in its way" if needed else "ends short of the shell"
+    needed = bool(strap.cut.needed[0])
+    return needed, "no slot yet: the shell is in its way" if needed else no_slot(strap.cut)
+
+
+def no_slot(cut: SlotCut) -> str:
+    """Why a strap needs no slot, in words; empty where it needs one."""
+    if cut.needed[0]:
+        return ""
+    if not cut.passes_over[0]:
+        return "ends short of the shell"
+    return "passes over the rim" if cut.strap.startswith("shoulder") else "passes ahead of the cushion"
 
 
 def _first(figure: Figure | None) -> float | None:
@@ -269,7 +283,9 @@ def _slot(strap: SlottedStrap, spread: SlotSpread) -> SlotRecord:
     x, y, z = cut.in_seat[0]
     return SlotRecord(
         strap=strap.name,
-        needed=bool(cut.miss[0] <= 0.0),
+        needed=bool(cut.needed[0]),
+        why_none=no_slot(cut),
+        over=float(cut.over[0]),
         cut=strap.slot is not None,
         x=_ranged(x, spread.x),
         y=_ranged(y, spread.y),

@@ -128,11 +128,12 @@ def drilling_table(record: StrapsRecord) -> Table:
 
 def _slot(slot: SlotRecord, driver: str) -> tuple[str, ...]:
     if not slot.needed:
-        return (slot.strap, driver, *(("-",) * 6), "ends short of the shell: no slot")
+        return (slot.strap, driver, *(("-",) * 6), f"{slot.why_none}: no slot")
     along = f"{_ranged(slot.along)} {WHERE[slot.strap.partition('_')[0]]}"
     sizes = (number(slot.length.value, "mm"), number(slot.height.value, "mm"))
     now = "a slot is there" if slot.cut else "no slot yet"
-    return (slot.strap, driver, _ranged(slot.x), _ranged(slot.y), _ranged(slot.z), along, *sizes, now)
+    out = f"; this one would break out of the shell's edge by {slot.over:.0f} mm" if slot.over > 0.0 else ""
+    return (slot.strap, driver, _ranged(slot.x), _ranged(slot.y), _ranged(slot.z), along, *sizes, now + out)
 
 
 def _ranged(value: Ranged) -> str:

@@ -101,6 +101,30 @@ def test_strap_over_a_back_without_slots(top, clearance):
     assert value(figures, "harness.shoulder_left.shell_clearance") == pytest.approx(clearance, abs=1e-6)
 
 
+@pytest.mark.parametrize(
+    ("top", "over", "needed"),
+    [(700.0, 0.0, True), (603.0, 3.5, True), (598.0, 8.5, False), (580.0, 26.5, False)],
+)
+def test_a_strap_over_the_rim_needs_no_slot(top, over, needed):
+    """Level strap at 600, slot 13 mm high: it reaches to 606.5, over a back that ends at `top`."""
+    case = level_straps(**{"seat.profile": ((-400.0, 0.0), (0.0, 0.0), (0.001, top))})
+    cut = next(each.cut for each in slotted_straps(case.car.harness, case) if each.name == "shoulder_left")
+    assert cut.over[0] == pytest.approx(over, abs=1e-3)
+    assert bool(cut.needed[0]) is needed
+
+
+def test_a_crotch_strap_ahead_of_the_cushion_needs_no_slot():
+    """Groin above the front edge: anchors 200 mm ahead of the edge leave the cushion alone, right under it they don't."""
+    needed = []
+    for x in (900.0, 1400.0):
+        crotch = ({"x": x, "y": -40.0, "z": -150.0}, {"x": x, "y": 40.0, "z": -150.0})
+        case = level_straps(**{"harness.crotch": crotch})
+        case = with_trunk(case, hip=(1150.0, 0.0, 90.0))
+        straps = {each.name: each.cut for each in slotted_straps(case.car.harness, case)}
+        needed.append(bool(straps["crotch_left"].needed[0]))
+    assert needed == [False, True]
+
+
 def test_lap_strap_without_a_slot_is_not_assessed():
     figures = by_id(harness_figures(level_straps()))
     assert figures["harness.lap_left.slot_turn"].value is None

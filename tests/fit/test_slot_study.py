@@ -63,7 +63,8 @@ def test_one_driver_twice_has_his_own_slot(strap):
 
 
 def test_the_tall_and_the_short_driver_share_no_shoulder_slot():
-    slot = one_for_all([result("ines"), result("magnus")], "shoulder_left")
+    high = {"seat.profile": ((-400.0, 112.0), (0.0, 0.0), (190.0, 240.0), (520.0, 660.0))}
+    slot = one_for_all([result("ines", high), result("magnus", high)], "shoulder_left")
     assert not slot.exists
     assert slot.tall > slot.height
 
@@ -81,7 +82,14 @@ def test_a_strap_that_passes_no_shell_needs_no_slot(strap):
     low = ((-400.0, 100.0), (0.0, 0.0), (60.0, 300.0))
     found = result("otto", {"seat.profile": low, "seat.half_width": 390.0, "seat.slots": ()})
     straps = {each.name: each for each in slotted_straps(found.car.harness, found.case)}
-    assert (one_for_all([found, found], strap) is None) == bool(straps[strap].cut.miss[0] > 0.0)
+    assert (one_for_all([found, found], strap) is None) == (not straps[strap].cut.needed[0])
+
+
+def test_no_one_slot_where_the_strap_of_one_passes_over_the_rim():
+    results = [result("ines"), result("magnus")]
+    straps = [next(iter(slotted_straps(each.car.harness, each.case))) for each in results]
+    assert [bool(strap.cut.needed[0]) for strap in straps] == [True, False]
+    assert one_for_all(results, "shoulder_left") is None
 
 
 def test_guide_bends_the_strap_by_hand():

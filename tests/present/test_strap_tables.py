@@ -58,6 +58,20 @@ def test_every_slot_is_given_for_every_driver():
     assert all("to" in cell for row in rows for cell in row[2:6])
 
 
+@pytest.mark.parametrize(("top", "said"), [(900.0, "no slot yet"), (520.0, "passes over the rim: no slot")])
+def test_a_back_that_ends_below_the_strap_gets_no_slot(top, said):
+    low = {"seat.profile": ((-400.0, 100.0), (0.0, 0.0), (0.4 * top, top)), "seat.slots": ()}
+    rows = {row[0]: row for row in drilling_table(record("magnus", values=low)).rows}
+    assert rows["shoulder_left"][-1] == said
+
+
+def test_a_slot_at_the_very_rim_is_told_to_break_out():
+    slot = record("otto").drivers[0].slots[0].model_copy(update={"over": 6.0, "cut": False})
+    drivers = [record("otto").drivers[0].model_copy(update={"slots": [slot]})]
+    table = drilling_table(record("otto").model_copy(update={"drivers": drivers}))
+    assert "break out of the shell's edge by 6 mm" in table.rows[0][-1]
+
+
 def test_a_like_pair_is_one_row():
     assert [row[0] for row in straps_table(record("otto").drivers[0]).rows] == [
         "shoulder, each", "lap, each", "crotch, each",
