@@ -8,6 +8,7 @@ from fitcalc.fit.result import Result
 from fitcalc.making.bar_check import check_bar
 from fitcalc.making.bolts import bolt
 from fitcalc.making.joints import Welded
+from fitcalc.making.loads import design_load
 from fitcalc.making.materials import material
 from fitcalc.making.pedal_bars import (
     BOLTS,
@@ -63,7 +64,7 @@ def bar_record(name: str, result: Result) -> BarRecord | None:
         governing=governing.name,
         governing_source=governing.source,
         deflection=check.deflection[0],
-        advice=[*check.advice, *_lap_advice(bar, rework)],
+        advice=[_load_advice(name), *check.advice, *_lap_advice(bar, rework)],
     )
 
 
@@ -80,6 +81,11 @@ def holes_text(bar: Bar) -> str:
     if bar.joint == "welded":
         return ""
     return f"{BOLTS} x {bolt(bar.bolt).hole:g} mm, {bar.edge:g} mm from the end, {bar.bolt_pitch:g} mm apart"
+
+
+def _load_advice(name: str) -> str:
+    load = design_load(name)
+    return f"Design load of {load.force:g} N on the {name} pedal: {load.meaning} ({load.source})."
 
 
 def _lap_advice(bar: Bar, rework: PedalRework) -> list[str]:

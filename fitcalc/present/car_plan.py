@@ -76,7 +76,7 @@ def _opening(car: Car) -> Iterator[Primitive]:
         )
 
 
-def middle_line(car: Car, ends: tuple[float, float]) -> Iterator[Primitive]:
+def middle_line(ends: tuple[float, float]) -> Iterator[Primitive]:
     """The car's centre plane."""
     yield Line("middle", "centre", "", ((ends[0], 0.0), (ends[1], 0.0)))
 

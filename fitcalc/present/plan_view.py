@@ -38,7 +38,7 @@ def _drawn(
     car, setup = result.car, result.setup
     yield from surroundings_above(car)
     yield from axle(car, "plan")
-    yield from middle_line(car, (car.footwell.floor[0][0], behind_above(car, setup) + 60.0))
+    yield from middle_line((car.footwell.floor[0][0], behind_above(car, setup) + 60.0))
     yield from seat_above(car, setup)
     yield from pedals_above(car, result.sitting)
     if found is not None:

@@ -89,7 +89,7 @@ def _slot(strap: SlottedStrap, harness: Harness, case: Case, drawn: Mapping[str,
             Callout("length", (-long / 2, -high / 2), (long / 2, -high / 2)),
             Callout("height", (long / 2, -high / 2), (long / 2, high / 2)),
         ),
-        notes=_notes(strap, kind, case),
+        notes=_notes(strap, kind),
     )
 
 
@@ -182,7 +182,7 @@ def _old(strap: SlottedStrap, case: Case) -> tuple[Scribe, ...]:
     return (Scribe(ends, "old slot"),)
 
 
-def _notes(strap: SlottedStrap, kind: str, case: Case) -> tuple[str, ...]:
+def _notes(strap: SlottedStrap, kind: str) -> tuple[str, ...]:
     turn = _first(strap.tight.turn)
     now = (
         f"The slot that is there bends the strap by {turn:.1f} deg."

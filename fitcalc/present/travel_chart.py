@@ -57,13 +57,13 @@ def _chart(pedal: str, passed: Sequence[Passed]) -> Chart:
         title=f"{pedal.capitalize()}: room about the shoe over the pedal's travel",
         x=Axis("part of the travel, % (0 = released)", 0.0, 100.0, even_ticks(0.0, 100.0, 11)),
         y=Axis("room, mm", low, high, even_ticks(low, high, 7)),
-        marks=(*_lines(passed, high), *_limit(passed)),
+        marks=(*_lines(passed), *_limit(passed)),
         legend=tuple(_legend(passed)),
         aspect=0.26,
     )
 
 
-def _lines(passed: Sequence[Passed], high: float) -> Iterator[Line | Spot]:
+def _lines(passed: Sequence[Passed]) -> Iterator[Line | Spot]:
     for at, (style, each) in enumerate(zip(STYLES, passed, strict=False), start=1):
         points = tuple((100.0 * part, room) for part, room in zip(PARTS.tolist(), each.rooms, strict=True))
         yield Line(f"room.{each.id}", style, each.id, points)

@@ -49,11 +49,6 @@ class WorksheetRow:
     value: Value | None
     choices: tuple[str, ...] = ()
 
-    @property
-    def is_number(self) -> bool:
-        """Whether a number is written here."""
-        return self.tolerance is not None
-
 
 @dataclass(frozen=True)
 class Entry:

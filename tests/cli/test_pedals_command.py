@@ -86,6 +86,14 @@ def test_bar_is_the_same_in_fit_and_in_pedals(capsys):
     }
 
 
+def test_a_bar_says_what_its_design_load_rests_on(capsys):
+    _, record = run_json(capsys, "pedals", "hillclimb", "robin")
+    clutch, brake = ("\n".join(record["pedals"][name]["bar"]["advice"]) for name in ("clutch", "brake"))
+    assert "1000 N on the clutch pedal: no published rule found" in clutch
+    assert "2000 N on the brake pedal" in brake
+    assert "Formula SAE Rules" in brake
+
+
 def test_bar_and_check_tell_the_same_safety(capsys):
     _, record = run_json(capsys, "pedals", "hillclimb", "robin")
     checks = {check["id"]: check for check in record["checks"]}
