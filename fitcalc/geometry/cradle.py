@@ -21,7 +21,7 @@ def resting_in(cushion: Points, back: Points, off_cushion: Mm, off_back: Mm) -> 
     """Centre of a circle that touches cushion and back and crosses neither, `(n, 3)`.
 
     The offsets are the circle's radius with the padding that it rests on. Of several such places it is the
-    lowest; where the surfaces bulge so that there is none, the place against the straight lines from junction
+    lowest; where it would rest on an edge, so that there is none, the place against the straight lines from junction
     to ends.
     """
     chords = _touching_both(cushion[:, [0, -1]], back[:, [0, -1]], off_cushion, off_back)[:, 0]

@@ -44,6 +44,19 @@ def test_circle_touches_a_hollow_seat_and_crosses_nothing(front, rear, low, high
     assert gaps == pytest.approx([100.0, 100.0], abs=NEAR)
 
 
+def test_circle_that_rests_on_an_edge_is_held_off_the_straight_lines():
+    """A gutter before the back: padded by 60 and 30, the circle bridges it and lies on the junction's edge alone.
+
+    No place touches a piece of both, so it is held off the lines from junction to front and to top.
+    """
+    cushion, back = [(-284.0, 23.0), (-18.0, -55.0), (0.0, 0.0)], [(0.0, 0.0), (462.0, 613.0)]
+    hip = resting_in(line(*cushion), line(*back), RADIUS + 60, RADIUS + 30)[0]
+    place = shapely.Point(hip[0], hip[2])
+    chords = (shapely.LineString([cushion[0], cushion[-1]]), shapely.LineString(back))
+    assert [chord.distance(place) for chord in chords] == pytest.approx([160.0, 130.0], abs=NEAR)
+    assert shapely.LineString(cushion).distance(place) > 160.0
+
+
 @pytest.mark.parametrize("lean", [0.0, 20.0, 45.0])
 def test_torso_lies_along_a_straight_back(lean):
     back = line((0, 0), (700 * np.tan(np.radians(lean)), 700))
