@@ -112,8 +112,8 @@ def _wall(case: Case, name: str, sweep: ShoeSweep) -> Figure:
     outer = np.maximum(np.abs(sweep.low), np.abs(sweep.high))
     corners = sweep.shoes.reshape(len(sweep.shoes), -1, 3)
     room = inside_half_width(corners[..., 0], widths) - outer[:, None]
-    outward = np.sign(sweep.low + sweep.high) * outer
-    at = at_y(nearest_of(corners, room), outward)
+    edge = np.where(outer > sweep.high, sweep.low, sweep.high)
+    at = at_y(nearest_of(corners, room), edge)
     return measured(case, id, room.min(axis=1), (at,), "cleat.wall", name)
 
 

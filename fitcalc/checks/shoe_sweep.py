@@ -11,7 +11,7 @@ from fitcalc.checks.surroundings import Surface, Thing
 from fitcalc.geometry.degrees import cosd, sind, unit
 from fitcalc.geometry.nearest import nearest_points, nearest_to_line
 from fitcalc.geometry.outlines import apart, clearance, path_distance
-from fitcalc.geometry.side import across, point, row_of, scaled
+from fitcalc.geometry.side import across, at_y, point, row_of, scaled
 from fitcalc.geometry.surface import surface_room
 from fitcalc.posture.cases import column
 from fitcalc.posture.foot import Foot
@@ -108,8 +108,10 @@ def least_to_thing(sweep: ShoeSweep, thing: Thing) -> Least:
     still = clearance(sweep.shoes, thing.outline[:, None])
     side = np.minimum(still.min(axis=1), path_distance(sweep.shoes, thing.outline)) - thing.radius
     shoe, travel = _closest(sweep.shoes, still)
-    on_shoe, on_thing = nearest_points(shoe, thing.outline)
-    edge = on_thing + scaled(unit(on_shoe - on_thing), thing.radius)
+    on_shoe, middle = nearest_points(shoe, thing.outline)
+    beside = at_y(middle, on_shoe[:, 1])
+    on_thing = beside + scaled(unit(on_shoe - beside), thing.radius)
+    edge = at_y(on_thing, np.clip(on_shoe[:, 1], thing.low, thing.high))
     return Least(apart(side, (sweep.low, thing.low), (sweep.high, thing.high)), travel, (on_shoe, edge))
 
 
