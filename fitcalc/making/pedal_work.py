@@ -51,7 +51,7 @@ def pedal_work(pedal: Pedal, rework: PedalRework, box_travel: Mm) -> PedalWork:
         pad_travel=pedal_motion.pad_chord(after),
         pad_travel_found=pedal_motion.pad_chord(found),
         force_factor=pedal_motion.contact_radius(found) / pedal_motion.contact_radius(after),
-        slide=np.abs(slide(after)),
+        slide=slide(after),
         cylinder=None if pedal.cylinder is None else cylinder_work(found, after, pedal.cylinder),
         cable=None if pedal.cable is None else cable_work(after, pedal.cable),
     )

@@ -365,9 +365,14 @@ PLACES = {
     "wheel.thigh": "the rim's lowest point",
 }
 """Quantities whose points show where, not how much."""
+STRAPS = ("harness.lap.length", "harness.shoulder.length")
 COARSE = {"cleat.obstacle": 1.0}
 """mm. The points are of a station of the travel; 23 mm on, half way to the next, a shoe 100 mm off is 0.7 mm nearer."""
 FURNISHED = {
+    "footwell.floor": ((-500.0, -30.0), (400.0, 0.0), (1500.0, 60.0)),
+    "footwell.heel_rest": None,
+    "head_restraint.z_low": 690.0,
+    "head_restraint.width": 400.0,
     "mirrors": (
         {"name": "left", "at": {"x": 700.0, "y": -350.0, "z": 620.0}},
         {"name": "right", "at": {"x": 720.0, "y": 360.0, "z": 640.0}},
@@ -420,3 +425,41 @@ def test_value_is_what_its_points_show(quantity):
 
 def test_every_quantity_with_points_has_a_rule_or_only_a_place():
     assert {figure.quantity for _, figure, _ in measured()} == RULES.keys() | PLACES.keys()
+
+
+@pytest.mark.parametrize(
+    ("quantity", "outside"),
+    [
+        ("wheel.knuckles_thigh", False),
+        ("wheel.dash", False),
+        ("wheel.side", False),
+        ("wheel.chest", False),
+        ("wheel.thigh", True),
+        ("wheel.line", True),
+        ("wheel.top_below_hoop", True),
+    ],
+)
+def test_what_is_shown_on_the_rim_lies_on_it(quantity, outside):
+    """In its middle, or half its thickness out; all of the rim leans with the wheel."""
+    rows = [(case, points[0]) for case, figure, points in measured() if figure.quantity == quantity]
+    off = [rim_gap(case, place) for case, place in rows]
+    thick = [case.car.steering_wheel.rim_thickness / 2 if outside else 0.0 for case, _ in rows]
+    assert rows
+    assert off == pytest.approx(thick, rel=0, abs=NEAR)
+
+
+def test_pads_beside_each_other_are_shown_by_their_middles_at_rest():
+    for case, figure, points in measured():
+        if figure.quantity in ("cleat.pads", "cleat.shoes"):
+            names = figure.id.split(".")[1].split("_")
+            middles = [case.sitting.pedals[name].rest_pad.centre[0] for name in names]
+            assert np.ravel(points) == pytest.approx(np.ravel(middles), rel=0, abs=NEAR), figure.id
+
+
+def test_tight_straps_are_shown_from_where_they_leave_the_body():
+    """No strap is shorter than its straight way from there."""
+    rows = [
+        (figure.value[0], length(*points)) for _, figure, points in measured() if figure.quantity in STRAPS
+    ]
+    assert rows
+    assert all(whole >= straight for whole, straight in rows)

@@ -92,6 +92,13 @@ def test_a_figure_without_a_row_shows_only_when_always_shown():
     assert [(check.id, check.status) for check in shown] == [("harness.shoulder.spine_load", "not assessed")]
 
 
+def test_a_figure_that_no_row_limits_sends_to_the_rule_book_of_the_chosen_set():
+    club, workshop = (replace(rules, limits=()) for rules in (load_limit_set("club"), workshop_limits()))
+    (check,) = judge([figure("harness.shoulder.spine_load", 90, unit="N/kN")], club, workshop, UPRIGHT)
+    assert (check.rules, check.limit) == ("club", "")
+    assert "the set club:" in check.remedy
+
+
 def test_what_was_not_measured_is_not_assessed_and_says_what_is_missing():
     missing = not_measured("head.hoop_line", "head.hoop_line", "helmet", "mm", "hoops")
     check = judged([missing], "club")[0]

@@ -105,3 +105,16 @@ def test_a_mirror_swaps_the_legs():
     assert value(there, "leg.right.fire_bottle") == pytest.approx(
         value(here, "leg.left.fire_bottle"), abs=NEAR
     )
+
+
+@pytest.mark.parametrize(
+    ("values", "missing"),
+    [
+        ({"steering_wheel": None}, "steering_wheel"),
+        ({"steering_wheel.column_foot": None}, "steering_wheel.column_foot"),
+    ],
+)
+def test_a_column_that_was_not_measured_is_asked_for(values, missing):
+    figure = next(each for each in knee_figures(seated(values)) if each.id == "knee.left.column")
+    assert (figure.value, figure.missing) == (None, missing)
+    assert figure.label.startswith("left: ")

@@ -5,9 +5,13 @@ import pytest
 from fitcalc.checks.checklist import checklist
 from fitcalc.checks.limits import limit_set_names, load_limit_set, workshop_limits
 from fitcalc.checks.limits_table import limits_table
+from fitcalc.checks.posture_limits import with_posture
 from fitcalc.checks.quantities import quantities
+from fitcalc.documents.samples import sample_path
+from fitcalc.documents.store import load_driver
 from fitcalc.errors import InputError
 
+ROBIN = load_driver(sample_path("robin"))
 ALL = (*limit_set_names(), "workshop")
 ROWS = [
     (name, row) for name in ALL for row in (*load_limit_set(name).limits, *load_limit_set(name).checklist)
@@ -159,3 +163,14 @@ def test_a_set_that_is_no_ordinary_file_is_refused():
     """A device never ends: a stranger's car file may name one."""
     with pytest.raises(InputError):
         load_limit_set("/dev/zero")
+
+
+def test_joint_angles_become_rows_with_ids_of_their_own():
+    rows = {
+        row.id: row.when
+        for row in with_posture(workshop_limits(), ROBIN).limits
+        if row.id.startswith("posture_")
+    }
+    joints = ("knee_released", "knee_pressed", "hip", "ankle", "elbow", "shoulder")
+    recline = {"posture_recline_upright": "upright", "posture_recline_reclined": "reclined"}
+    assert rows == {f"posture_{joint}": None for joint in joints} | recline

@@ -5,6 +5,7 @@ import pytest
 from cockpits import by_id, seated, value, with_links, with_trunk
 
 from fitcalc.checks.harness import harness_figures
+from fitcalc.checks.pelvis_straps import slotted_lap, straight_lap
 from fitcalc.checks.shoulder_straps import slotted_shoulder, straight_shoulder
 from fitcalc.checks.slot_figures import slotted_straps
 from fitcalc.checks.slots import SlotRange, allowed_range, in_seat_frame, shared_slot
@@ -191,3 +192,38 @@ def test_crossing_of_a_parallel_line_is_finite():
     profile = np.array([[[100.0, 0, 0], [100.0, 0, 80]]])
     found = crossing(np.zeros((1, 3)), np.array([[0.0, 0, 50]]), profile)
     assert np.isfinite(found.at).all()
+
+
+@pytest.mark.parametrize(
+    ("values", "by"),
+    [
+        ({"harness.shoulder_left.y": -20.0}, "plan_angle"),
+        ({"harness.shoulder_left.z": 500.0}, "side_angle"),
+    ],
+)
+def test_slot_of_a_strap_that_passes_the_shell_askew(values, by):
+    """10 mm of shell: run inward by `a` asks 10 tan a more length; dropping by it 10 tan a more height.
+
+    Either way 3 mm of webbing crosses the shell's face over 3 / cos a. Back 0.001 in 900 off plumb: 1e-3 mm.
+    """
+    figures = harness_figures(level_straps(**values))
+    turn = np.radians(value(figures, f"harness.shoulder_left.{by}"))
+    assert turn > 0.1
+    longer, higher = (np.tan(turn), 0.0) if by == "plan_angle" else (0.0, np.tan(turn))
+    assert value(figures, "harness.shoulder_left.slot_length") == pytest.approx(85 + 10 * longer, abs=1e-3)
+    assert value(figures, "harness.shoulder_left.slot_height") == pytest.approx(
+        10 + 3 / np.cos(turn) + 10 * higher, abs=1e-3
+    )
+
+
+@pytest.mark.parametrize("driver", ["magnus", "otto"])
+def test_lap_slot_where_the_strap_passes_leaves_it_as_it_was(driver):
+    bare = seated({"seat.slots": ()}, driver=driver)
+    straight = straight_lap(bare.car.harness, "left", bare)
+    cut = next(each.cut for each in slotted_straps(bare.car.harness, bare) if each.name == "lap_left")
+    x, y, z = map(float, cut.in_seat[0])
+    mine = Slot(strap="lap_left", x=x, y=y, z=z, length=90.0, edge_radius=4.0)
+    slotted = slotted_lap(bare.car.harness, "left", mine, bare)
+    assert slotted.leaves == pytest.approx(straight.leaves, abs=1e-3)
+    assert slotted.length == pytest.approx(straight.length, abs=1e-3)
+    assert slotted.turn[0] == pytest.approx(0.0, abs=0.01)

@@ -78,3 +78,19 @@ def test_the_window_of_all_is_the_narrowest():
     shared = shared_window([Window("z", "anchor", 500 * MM, 520 * MM, 510 * MM), open_above])
     assert (shared.low[0], shared.high[0]) == (505, 520)
     assert shared_window([]) is None
+
+
+@pytest.mark.parametrize(
+    ("points", "ys", "id"),
+    [(5, (0.0,), "harness.crotch.chest_line_angle"), (7, (-50.0, 0.0, 50.0), "harness.crotch.side_angle")],
+)
+def test_window_of_one_and_of_three_crotch_anchors(points, ys, id):
+    """Moved to either end of their window the anchors meet its bound; three stand askew, the outer two decide."""
+    askew = {-50.0: -20.0, 0.0: 35.0, 50.0: 0.0}
+    anchors = tuple({"x": 1100.0 + askew[y], "y": y, "z": 5.0} for y in ys)
+    (window,) = window_on(seated({"harness.points": points, "harness.crotch": anchors}), id, -5, 15)
+    for end in (window.low, window.high):
+        shift = float(end[0] - window.present[0])
+        moved = tuple({**each, "x": each["x"] + shift} for each in anchors)
+        found = value(harness_figures(seated({"harness.points": points, "harness.crotch": moved})), id)
+        assert min(abs(found + 5), abs(found - 15)) == pytest.approx(0, abs=1e-6)

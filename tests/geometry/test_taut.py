@@ -129,6 +129,21 @@ def test_guide_below_the_strap_is_left_alone():
     assert clear.first == pytest.approx(free.end)
 
 
+@pytest.mark.parametrize("rise", [0.5, -0.5])
+def test_guide_is_touched_as_soon_as_it_stands_in_the_way(rise):
+    """Level over a roller of 100 mm; 100 mm on a guide's top stands 0.5 mm above that line, or below it."""
+    path = taut(at(90.0), circle(0, 0, 100), at([200.0, 100.0]), circle(100, 80 + rise, 20))
+    assert path.guided[0] == (rise > 0)
+    assert (path.length[0] > 50 * np.pi + 200 + 1e-6) == (rise > 0)
+
+
+def test_guide_that_the_anchor_lies_in_bends_nothing():
+    """An anchor 0.5 mm inside the guide's wall: no strap leaves that guide for it."""
+    path = taut(at(90.0), circle(0, 0, 100), at([200.0, 100.0]), circle(200, 80.5, 20))
+    assert not path.guided[0]
+    assert path.length[0] == pytest.approx(50 * np.pi + 200)
+
+
 def test_strap_that_rises_more_steeply_than_it_arrives_leaves_at_once():
     """Level from the top of a roller of 100 mm to an anchor 40 mm higher and 30 mm behind: 3-4-5."""
     path = taut(at(0.0), circle(0, 0, 100), at([30.0, 140.0]))

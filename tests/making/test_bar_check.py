@@ -259,3 +259,12 @@ def test_design_loads(pedal, force):
 def test_only_the_brake_load_is_a_rule():
     assert design_load("brake").source.confidence == "seen in text"
     assert {design_load(pedal).source.confidence for pedal in ("clutch", "throttle")} == {"design inference"}
+
+
+@pytest.mark.parametrize(
+    ("size", "apart", "end"), [("M8", "24 mm apart", "16 mm from"), ("M10", "30 mm apart", "20 mm from")]
+)
+def test_bolts_are_to_stand_three_diameters_apart_and_two_from_the_end(size, apart, end):
+    advice = check_bar(job(joint=replace(LAP, bolt=bolt(size)))).advice[0]
+    assert apart in advice
+    assert end in advice

@@ -161,3 +161,22 @@ def test_pull_spreads_evenly_over_a_weld():
 def test_weld_strength_by_steel_grade(tensile, beta, strength):
     """Own reference: f_u / (sqrt(3) beta 1.25), rounded to 0.1 MPa."""
     assert welds.weld_strength(np.r_[float(tensile)], np.r_[beta]) == pytest.approx(strength, abs=0.06)
+
+
+def test_weld_along_an_outline_is_the_same_wherever_the_outline_lies():
+    corners = np.array([[[0.0, 0.0], [30.0, 0.0], [30.0, 8.0], [0.0, 8.0]]])
+    here, there = welds.polygon_line(corners), welds.all_round(FLAT)
+    assert here.inertia_depth == pytest.approx(there.inertia_depth)
+    assert here.inertia_width == pytest.approx(there.inertia_width)
+    assert np.max(np.abs(here.ends), axis=1) == pytest.approx(np.array([[15.0, 4.0]]))
+
+
+def test_twist_and_shear_add_where_they_run_the_same_way():
+    """One run 20 deep and 10 wide of the centre, polar 2000: 10 N/mm along the width by the push.
+
+    A twist of 1000 N mm gives 0.5 N/mm for each mm: 10 along the width at 20 in depth, -5 along the depth.
+    """
+    one = welds.WeldLine(np.r_[100.0], np.r_[1500.0], np.r_[500.0], np.array([[[20.0, 10.0]]]))
+    for side, expected in ((1000.0, np.hypot(20.0, 5.0)), (-1000.0, 5.0)):
+        force = welds.line_force(one, np.array([[0.0, 0.0, side]]), np.r_[1000.0], np.zeros((1, 2)))
+        assert force == pytest.approx(expected)

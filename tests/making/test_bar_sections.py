@@ -161,6 +161,35 @@ def test_every_stock_size_has_a_sound_section(shape):
         assert size.section.plastic_depth > size.section.modulus_depth
 
 
+@pytest.mark.parametrize("shape", ["flat", "round bar", "round tube", "square tube", "angle"])
+def test_stock_is_of_the_shape_asked_for(shape):
+    """Named and outlined by its own size."""
+    for size in stock_sizes(shape):
+        words = size.name.removeprefix(f"{shape} ").split(" x ")
+        section = size.section
+        assert float(words[0]) == section.depth
+        assert float(words[-1]) == (section.depth if shape == "round bar" else section.wall)
+        assert section.shape.split()[-1] in ("bar" if shape == "flat" else shape)
+
+
+@EVERY
+def test_outline_is_as_deep_and_wide_as_what_is_bought(name):
+    section = SHAPES[name][0]
+    spans = np.ptp(section.fibres[0], axis=0)
+    assert spans == pytest.approx([section.depth[0], section.width[0]])
+
+
+@pytest.mark.parametrize("name", ["flat", "round bar", "round tube", "sharp tube"])
+def test_outline_lies_about_the_middle_in_order(name):
+    """Side by side its points go round once: the shoelace formula gives the rectangle, or the square on its corner."""
+    section = SHAPES[name][0]
+    depth, width = section.fibres[0].T
+    around = abs(np.sum(depth * np.roll(width, -1) - width * np.roll(depth, -1))) / 2
+    bought = section.depth[0] * section.width[0]
+    assert around == pytest.approx(bought / 2 if section.round else bought)
+    assert np.sum(section.fibres[0], axis=0) == pytest.approx([0.0, 0.0])
+
+
 def test_square_tube_is_named_by_both_sides():
     assert stock_name("square tube", 30, 2) == "square tube 30 x 30 x 2"
 

@@ -11,6 +11,7 @@ from fitcalc.making.pedal_motion import (
     pad_contact,
     sweep,
 )
+from fitcalc.making.rod import Rod, rod_joint
 
 
 def pad_shift(pedal):
@@ -74,3 +75,14 @@ def test_stand_off_reference_case():
 )
 def test_stand_off_makes_the_pad_climb(stand_off, forward, up):
     assert pad_shift(floor_pedal(stand_off=stand_off)) == pytest.approx(np.array([[-forward, up]]), rel=1e-6)
+
+
+@pytest.mark.parametrize(("pedal", "along", "quarter"), [(floor_pedal(), 1, 1), (hanging_pedal(), -1, 1)])
+def test_phase_leads_the_rod_joint_rearward_of_the_arm(pedal, along, quarter):
+    """Arm plumb, 50 mm to the joint: at phase 0 on the arm, at 90 deg level behind the pivot, at -90 before it."""
+    joints = [
+        rod_joint(pedal, Rod(np.r_[50.0], np.r_[phase], np.zeros((1, 2))), np.zeros((1, 1)))[0, 0]
+        - pedal.pivot[0]
+        for phase in (0.0, 90.0, -90.0)
+    ]
+    assert np.ravel(joints) == pytest.approx([0, along * 50, 50 * quarter, 0, -50 * quarter, 0], abs=1e-9)

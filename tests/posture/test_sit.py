@@ -159,3 +159,10 @@ def test_the_ball_of_the_throttle_foot_stays_on_its_pad(height):
     on = sit(found, links(), Setup()).pedals["throttle"]
     along = np.sum((on.full.foot.ball - on.full_pad.centre) * on.full_pad.up)
     assert abs(along) <= height / 2 + 1e-6
+
+
+def test_top_of_the_head_lies_over_its_middle():
+    """The eye stands 20 mm behind the forehead (design inference): half a head further back is the middle."""
+    trunk, body = sit(car(), links(), Setup()).trunk, links()
+    middle = trunk.eye[0, 0] - 20.0 + body.head_length[0] / 2
+    assert trunk.head_top[0, [0, 2]] == pytest.approx([middle, trunk.eye[0, 2] + body.eye_below_vertex[0]])

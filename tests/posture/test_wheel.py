@@ -58,3 +58,4 @@ def test_cases_are_counted_wherever_an_array_stands():
     assert cases_in(car()) == 1
     assert cases_in(spread(car(), {"steering_wheel.tilt": np.array([20.0, 25.0, 30.0])})) == 3
     assert cases_in(links()) == 1
+    assert cases_in(np.array(20.0)) == 1
