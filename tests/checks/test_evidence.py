@@ -177,10 +177,9 @@ def chest(case, id, rim):
 
 
 def wheel_line(case, id, top, front, rear):
-    """From the middle of the rim at its top, half its thickness below the top outside."""
-    wheel, tilt = case.car.steering_wheel, np.radians(case.car.steering_wheel.tilt)
-    middle = top - wheel.rim_thickness / 2 * np.array([-np.sin(tilt), 0.0, np.cos(tilt)])
-    return under(middle, front, rear) - wheel.rim_thickness / 2
+    """From the middle of the rim's round section at its upper end, which its highest point stands straight above."""
+    half = case.car.steering_wheel.rim_thickness / 2
+    return under(top - [0.0, 0.0, half], front, rear) - half
 
 
 def toe_line(case, id, knee, ankle, toe):
@@ -267,13 +266,9 @@ RULES = {
     "wheel.side": lambda case, id, fist: case.car.cockpit.side_half_width - abs(fist[1]) - FIST,
     "wheel.chest": chest,
     "wheel.line": wheel_line,
-    "wheel.behind_opening": lambda case, id, at: (
-        at[0] - case.car.steering_wheel.rim_thickness / 2 - case.car.cockpit.opening_front
-    ),
+    "wheel.behind_opening": lambda case, id, at: at[0] - case.car.cockpit.opening_front,
     "wheel.top_below_hoop": lambda case, id, top, hoop: hoop[2] - top[2],
-    "wheel.hoop_distance": lambda case, id, hoop, at: (
-        at[0] - hoop[0] - case.car.hoops.tube / 2 - case.car.steering_wheel.rim_thickness / 2
-    ),
+    "wheel.hoop_distance": lambda case, id, hoop, at: at[0] - hoop[0] - case.car.hoops.tube / 2,
     "knee.roof": lambda case, id, knee: surface(knee, case.car.footwell.roof, 1.0) - link(case, "knee_top"),
     "knee.column": lambda case, id, knee: to_column(case, knee) - COLUMN - link(case, "knee_top"),
     "knee.wheel": lambda case, id, knee: (
