@@ -10,7 +10,7 @@ from fitcalc.documents.as_built import History, Readings
 from fitcalc.documents.car import Car
 from fitcalc.documents.declared import Declared, declared_at
 from fitcalc.documents.driver import Driver
-from fitcalc.documents.effort import Effort
+from fitcalc.documents.effort import Change, Effort
 from fitcalc.documents.fields import Document, Point, SideMark
 from fitcalc.documents.setup import Setup
 
@@ -38,7 +38,9 @@ beside the file, as `name.toml~`.
 For programs: `fitcalc schema car`, `driver`, `setup`, `effort`, `readings` or `history` prints the same as JSON Schema."""
 POINTS = """A point is written in one line, as in `pivot = { x = 250, y = 0, z = 400, tolerance = 2, note = "bush" }`."""
 POINT, MARK = tuple(Point.model_fields), tuple(SideMark.model_fields)
-CHANGES = ("seat_raise", "recline", "box_travel", "wheel_spacer", "shoulder_anchor_raise", "stand_off", "longer_arm")
+CHANGES = tuple(
+    name for name, field in Effort.model_fields.items() if field.annotation is Change and name != "seat_travel"
+)
 SAME = {
     "clutch": "brake",
     "throttle": "brake",

@@ -11,7 +11,7 @@ from fitcalc.geometry.nearest import nearest_points
 from fitcalc.geometry.outlines import backed, clearance
 from fitcalc.geometry.side import point
 from fitcalc.posture.cases import column, xyz
-from fitcalc.posture.seat import carried, cushion_angle
+from fitcalc.posture.seat import carried, cushion_angle, cushion_padding
 from fitcalc.units import Points
 
 REARWARD = np.array([5000.0, 0.0, 0.0])
@@ -58,5 +58,5 @@ def cushion_under_hip(case: Case) -> Points:
     """Top of the uncompressed cushion straight below the hip joints."""
     seat, angle = case.car.seat, cushion_angle(case.car, case.setup)
     junction, hip = carried(xyz(seat.junction), case.car, case.setup), case.sitting.trunk.hip
-    rise = (junction[:, 0] - hip[:, 0]) * tand(angle) + column(seat.cushion_padding) / cosd(angle)
+    rise = (junction[:, 0] - hip[:, 0]) * tand(angle) + cushion_padding(case.car, case.setup) / cosd(angle)
     return point(hip[:, 0], hip[:, 1], junction[:, 2] + rise)

@@ -18,7 +18,7 @@ from fitcalc.geometry.ellipse import below_line, touching_point
 from fitcalc.geometry.side import across, leaning, point, scaled
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.pads import pad_at
-from fitcalc.posture.seat import shell
+from fitcalc.posture.seat import back_padding, cushion_padding, shell
 from fitcalc.units import Deg, Mm, Points
 
 TORSO_CIRCLE, HEAD_CIRCLE = 100.0, 150.0
@@ -56,12 +56,12 @@ def fully_apart(car: Car, setup: Setup) -> Setup:
 
 
 def placed_template(car: Car, setup: Setup) -> Template:
-    """The template in the seat where the rework puts it; padding counts as uncompressed."""
+    """The template in the seat where the rework puts it; padding, a driver's insert too, counts as uncompressed."""
     profile = shell(car, setup)
     junction = car.seat.profile.index((0.0, 0.0))
     cushion, back = profile[:, : junction + 1], profile[:, junction:]
-    off_back = TORSO_CIRCLE + column(car.seat.back_padding)
-    hip = resting_in(cushion, back, TORSO_CIRCLE + column(car.seat.cushion_padding), off_back)
+    off_back = TORSO_CIRCLE + back_padding(car, setup)
+    hip = resting_in(cushion, back, TORSO_CIRCLE + cushion_padding(car, setup), off_back)
     angle = leaning_on(hip, TORSO, back, off_back)
     shoulder = hip + scaled(leaning(angle), TORSO + 0.0 * angle)
     return Template(hip, shoulder, shoulder + _neck(shoulder, car), angle)

@@ -41,7 +41,7 @@ def add(commands: Commands) -> None:
     shared = command(commands, "shared", _shared, told)
     ask_car(shared)
     ask_drivers(shared)
-    told = "every driver may bolt pads of his own on, besides the seat's hole and the pedal box"
+    told = "every driver may bolt pads of his own on, besides the seat's hole, the pedal box and inserts in the seat"
     shared.add_argument("--pads", action="store_true", help=told)
     shared.add_argument(
         "--save", metavar="FOLDER", help="write a setup file for each driver into this folder"

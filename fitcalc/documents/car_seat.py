@@ -52,6 +52,18 @@ class Seat(Document):
     back_padding: float = mm(
         "back padding", "Thickness of loose padding behind the driver, leant on.", (0, 150), 0.0
     )
+    cushion_insert_max: float = mm(
+        "insert allowed under the driver",
+        "Thickest insert that a driver may lay on the cushion for himself, sat on; 0 where none may be.",
+        (0, 150),
+        0.0,
+    )
+    back_insert_max: float = mm(
+        "insert allowed behind the back",
+        "Thickest insert that a driver may put behind his back for himself, leant on; 0 where none may be.",
+        (0, 150),
+        0.0,
+    )
     shell_thickness: float = mm(
         "shell thickness", "Thickness of the shell where straps pass.", (0.8, 60), 4.0
     )

@@ -75,6 +75,12 @@ class Effort(Document):
     shoulder_anchor_raise: Change = whole(
         "shoulder anchor raise", "Both shoulder anchors, mm; positive = up.", Change
     )
+    cushion_insert: Change = whole(
+        "insert under the driver", "Laid on the cushion for one driver, mm.", Change
+    )
+    back_insert: Change = whole(
+        "insert behind the back", "Put on the back of the seat for one driver, mm.", Change
+    )
     stand_off: Change = whole("stand-off", "Pad brought toward the driver, mm, on every pedal.", Change)
     longer_arm: Change = whole("longer arm", "Pad moved out along the arm, mm, on every pedal.", Change)
     clutch: PedalChange = whole("clutch", "The clutch pedal alone, ahead of what holds for all.", PedalChange)
@@ -83,7 +89,7 @@ class Effort(Document):
 
     @model_validator(mode="after")
     def _bars_only_lengthen(self) -> Self:
-        for name in ("stand_off", "longer_arm", "wheel_spacer"):
+        for name in ("stand_off", "longer_arm", "wheel_spacer", "cushion_insert", "back_insert"):
             low = getattr(self, name).low
             if low is not None and low < 0:
                 raise clash(f"{name}.low", low, "must be 0: it only ever grows from as found", "take it out")

@@ -22,6 +22,8 @@ PATHS = (
     "box_travel",
     "wheel_spacer",
     "shoulder_anchor_raise",
+    "cushion_insert",
+    "back_insert",
     *(f"{name}.{way}" for name in PEDALS for way in PEDAL_WAYS),
 )
 """Every number of a setup."""

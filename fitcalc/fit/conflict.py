@@ -169,6 +169,8 @@ def _limits(car: Car) -> Iterator[tuple[str, str, float]]:
     yield "seat_up", "seat_raise", 1.0
     yield "seat_forward", "seat_travel", 1.0
     yield "seat_back", "seat_travel", -1.0
+    yield "cushion_insert", "cushion_insert", 1.0
+    yield "back_insert", "back_insert", 1.0
     yield "box_forward", "box_travel", -1.0
     yield "box_back", "box_travel", 1.0
     for name in car.fitted_pedals():

@@ -1,12 +1,13 @@
 """Several drivers in one car: one set of holes, bars and brackets for all, and what each changes in a minute.
 
 What is fixed is improved one variable at a time from every driver's own best rework; at each try every driver takes the
-best of the quick changes.
+best of the quick changes, and at the end each goes closer by with his own.
 """
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
+from itertools import product
 
 import numpy as np
 
@@ -15,20 +16,23 @@ from fitcalc.documents.driver import Driver
 from fitcalc.documents.effort import Effort
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.cases import PATHS, crossed, setup_at, setup_of
-from fitcalc.fit.placing import COARSE, Knees, least, thinned
+from fitcalc.fit.placing import COARSE, Knees, least, spaced, thinned
 from fitcalc.fit.problem import Problem, Values, problem_of, size
 from fitcalc.fit.progress import Progress, unheeded
 from fitcalc.fit.solve import rework_of, searched
-from fitcalc.fit.variables import AS_GIVEN, Variable, value_at
+from fitcalc.fit.sweep import INSERTS
+from fitcalc.fit.variables import AS_GIVEN, HAIR, Variable, value_at
 from fitcalc.units import Floats
 
-QUICK = ("seat_travel", "box_travel")
-"""What a driver may set without tools at the bench: a hole of the rail, a slot of the box."""
+QUICK = ("seat_travel", "box_travel", *INSERTS)
+"""What a driver may set without the bench: a hole of the rail, a slot of the box, inserts of his own in the seat."""
 PAD = ".stand_off"
 ALONE = 0.4
 """Part of the work that each driver's own rework takes."""
 TRIES = 9
 PASSES = 3
+CLOSER = 3
+"""So many times every driver's quick changes are looked at closer by."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -91,6 +95,7 @@ def share(
         path, level = steps[done % len(steps)], done // len(steps)
         if best.lacking_anything or best.fixed[path] != 0.0:
             best = crew.improved(best, path, level, starts)
+    best = crew.closer(best)
     progress(1.0)
     return _shared(crew, best, True)
 
@@ -129,12 +134,8 @@ class _Crew:
         }
         self.quick = tuple(path for path in variables if path in quick)
         self.pads = [path for path in self.quick if path.endswith(PAD)]
-        places = {
-            path: thinned(variables[path], COARSE.get(path, TRIES))
-            for path in self.quick
-            if path not in self.pads
-        }
-        self.free = crossed(places) if places else {"seat_travel": np.zeros(1)}
+        self.set = {path: variables[path] for path in self.quick if path not in self.pads}
+        self.free = _crossed({path: thinned(each, _few(path)) for path, each in self.set.items()})
 
     def judged(self, fixed: Mapping[str, float]) -> _Try:
         """One fixed rework with every driver's best quick change."""
@@ -156,6 +157,17 @@ class _Crew:
         if ranks[at] >= best.rank:
             return best
         return _Try(best.fixed | {path: float(tries[at])}, setups[at], lacking[at], ranks[at])
+
+    def closer(self, best: _Try) -> _Try:
+        """The same with every driver's quick changes closer by what they are."""
+        rows = {path: np.array([value]) for path, value in best.fixed.items()}
+        setups, lacking = list(best.setups), list(best.lacking)
+        for level, at in product(range(1, CLOSER + 1), range(len(setups))):
+            near = _crossed({path: _near(each, setups[at], level) for path, each in self.set.items()})
+            whole = {path: np.repeat(value, size(near)) for path, value in rows.items()} | near
+            own, chosen, lack = self._quickest(self.problems[at], whole, 1)
+            setups[at], lacking[at] = setup_at(own, int(chosen[0])), float(lack[0])
+        return _Try(best.fixed, tuple(setups), tuple(lacking), (round(sum(lacking), 6), best.rank[1]))
 
     def _best(
         self, rows: Values
@@ -190,6 +202,21 @@ class _Crew:
                 arm = knees.nothing + whole.get(f"{name}.longer_arm", 0.0)
                 pads[path] = least(partial(knees.excess, longer_arm=arm), variable, knees.nothing)
         return pads
+
+
+def _few(path: str) -> int:
+    return COARSE.get(path, TRIES)
+
+
+def _crossed(places: Mapping[str, Floats]) -> dict[str, Floats]:
+    return crossed(places) if places else {"seat_travel": np.zeros(1)}
+
+
+def _near(each: Variable, setup: Setup, level: int) -> Floats:
+    """A variable's places about what a driver has it at, closer with each level; that one and as found among them."""
+    now, places = float(value_at(setup, each.path)[0]), each.places()
+    near = places[np.abs(places - now) <= (each.high - each.low) / 2**level + HAIR]
+    return np.unique([*spaced(near, _few(each.path)), now, 0.0])
 
 
 def _fixed_of(setup: Setup, crew: _Crew) -> dict[str, float]:

@@ -43,7 +43,8 @@ from fitcalc.posture.cases import column
 from fitcalc.posture.sit import Sitting, hands_at, on_pedal, trunk_and_hips
 from fitcalc.units import Floats
 
-SEAT = ("seat_travel", "seat_raise", "recline")
+INSERTS = ("cushion_insert", "back_insert")
+SEAT = ("seat_travel", "seat_raise", "recline", *INSERTS)
 BARS = tuple(path for path in PATHS if "." in path)
 FEET = ("box_travel", *BARS)
 BODY = (*SEAT, *FEET, "wheel_spacer")
@@ -65,7 +66,7 @@ READS: Mapping[Measure, tuple[str, ...]] = MappingProxyType(
         pad_height_figures: FEET,
         pedal_figures: FEET,
         opening_figures: BARS,
-        template_figures: ("seat_raise", "recline", *BARS),
+        template_figures: ("seat_raise", "recline", *INSERTS, *BARS),
     }
 )
 """The numbers of a setup that a measure reads; one that is not listed may read all."""

@@ -91,6 +91,8 @@ def _spans(car: Car) -> dict[str, tuple[float, float]]:
         "recline": (-rails.upright_travel, rails.recline_travel),
         "box_travel": (-pedals.box_forward, pedals.box_rearward),
         "wheel_spacer": (0.0, 0.0 if wheel is None else wheel.spacer_max),
+        "cushion_insert": (0.0, car.seat.cushion_insert_max),
+        "back_insert": (0.0, car.seat.back_insert_max),
         "shoulder_anchor_raise": (0.0, 0.0) if harness is None else (anchor["low"], anchor["high"]),
     }
     for name, pedal in car.fitted_pedals().items():

@@ -11,7 +11,7 @@ from fitcalc.geometry.degrees import atan2d, cosd, sind
 from fitcalc.geometry.lines import profile_points
 from fitcalc.geometry.side import point, row_of
 from fitcalc.posture.cases import column, xyz
-from fitcalc.units import Deg, Floats, Points
+from fitcalc.units import Deg, Floats, Mm, Points
 
 
 def back_angle(car: Car, setup: Setup) -> Deg:
@@ -91,20 +91,36 @@ def shell(car: Car, setup: Setup) -> Points:
     return carried(row_of([junction + corner for corner in profile_points(car.seat.profile)]), car, setup)
 
 
+def cushion_padding(car: Car, setup: Setup) -> Mm:
+    """What lies loose on the cushion: the seat's own padding and the driver's insert, sat on."""
+    return column(car.seat.cushion_padding) + column(setup.cushion_insert)
+
+
+def back_padding(car: Car, setup: Setup) -> Mm:
+    """What lies loose on the back: the seat's own padding and the driver's insert, leant on."""
+    return column(car.seat.back_padding) + column(setup.back_insert)
+
+
 def hip_point(car: Car, links: Links, setup: Setup) -> Points:
     """Middle between the hip joints, `(n, 3)`.
 
     The joint stands off the cushion and off the back, each square to its surface, by the body's own distances plus
-    padding. A hip joint that the user measured in the car takes their place.
+    padding. A hip joint that the user measured in the car takes their place; an insert then moves it by its thickness.
 
     Source: plane geometry; the distances and their source stand in `body/data/links.toml`.
     """
     if car.seat.h_point is not None:
-        return carried(xyz(car.seat.h_point), car, setup)
-    up = links.hip_above_cushion + column(car.seat.cushion_padding)
-    ahead = links.hip_ahead_of_back + column(car.seat.back_padding)
+        measured = carried(xyz(car.seat.h_point), car, setup)
+        return measured + _off(column(setup.cushion_insert), column(setup.back_insert), car, setup)
+    up = links.hip_above_cushion + cushion_padding(car, setup)
+    ahead = links.hip_ahead_of_back + back_padding(car, setup)
+    return carried(xyz(car.seat.junction), car, setup) + _off(up, ahead, car, setup)
+
+
+def _off(up: Mm, ahead: Mm, car: Car, setup: Setup) -> Points:
+    """From the junction to what lies so far square off cushion and back."""
     back, cushion = back_angle(car, setup), cushion_angle(car, setup)
     spread = cosd(back - cushion)
     x = (up * sind(back) - ahead * cosd(cushion)) / spread
     z = (up * cosd(back) + ahead * sind(cushion)) / spread
-    return carried(xyz(car.seat.junction), car, setup) + point(x, 0.0 * x, z)
+    return point(x, 0.0 * x, z)

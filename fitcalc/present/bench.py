@@ -32,12 +32,20 @@ def bench(result: Result, sure: Certainty | None = None) -> Bench:
 def _steps(result: Result) -> Iterator[Step]:
     setup = result.setup
     yield from _seat_steps(result)
+    yield from _insert_steps(result)
     box = _number(setup.box_travel)
     if abs(box) > LEAST:
         yield Step("Pedal box", f"slide the whole box {_way(box, 'rearward', 'forward')}")
     anchors = _number(setup.shoulder_anchor_raise)
     if abs(anchors) > LEAST:
         yield Step("Shoulder anchors", f"set both {_way(anchors, 'higher', 'lower')}")
+
+
+def _insert_steps(result: Result) -> Iterator[Step]:
+    for path, where in (("cushion_insert", "on the cushion"), ("back_insert", "behind the back")):
+        thick = _number(getattr(result.setup, path))
+        if thick > LEAST:
+            yield Step("Seat insert", f"{set_length(thick):g} mm thick as sat in, {where}, for this driver")
 
 
 def _seat_steps(result: Result) -> Iterator[Step]:

@@ -18,10 +18,19 @@ TITLES = {
     "box_travel": ("pedal box", "positive rearward, toward the driver"),
     "wheel_spacer": ("spacer behind the steering wheel", "toward the driver"),
     "shoulder_anchor_raise": ("shoulder anchors", "positive up"),
+    "cushion_insert": ("insert under the driver", "thickness sat on"),
+    "back_insert": ("insert behind the back", "thickness leant on"),
     "stand_off": ("pad stood off", "toward the driver"),
     "longer_arm": ("arm lengthened", "along the arm"),
 }
 """By path, or what follows the pedal's name: what it is, and its sign."""
+
+ADDED = {
+    "wheel_spacer": "put a {size} spacer behind the steering wheel",
+    "cushion_insert": "lay a {size} insert on the cushion",
+    "back_insert": "put a {size} insert behind the back",
+}
+"""Orders for what is only ever added."""
 
 
 def title_of(path: str) -> str:
@@ -44,6 +53,8 @@ def told(path: str, value: float, car: Car) -> str:
     """One change as an order at the bench."""
     size, more = f"{abs(value):g} {unit_of(path)}", value > 0
     pedal, _, kind = path.rpartition(".")
+    if kind in ADDED:
+        return ADDED[kind].format(size=size)
     match kind:
         case "seat_travel":
             return seat_move(value) + _holes(value, car)
@@ -53,8 +64,6 @@ def told(path: str, value: float, car: Car) -> str:
             return f"turn the seat {size} {'further back' if more else 'more upright'} about its front mounts"
         case "box_travel":
             return f"slide the pedal box {size} {'rearward' if more else 'forward'}"
-        case "wheel_spacer":
-            return f"put a {size} spacer behind the steering wheel"
         case "shoulder_anchor_raise":
             return f"set both shoulder anchors {size} {'higher' if more else 'lower'}"
         case "stand_off":

@@ -11,6 +11,8 @@ PARTS = {
     "seat_up": "setting the seat {mm} higher than the car file allows",
     "seat_forward": "setting the seat {mm} further forward than the car file allows",
     "seat_back": "setting the seat {mm} further back than the car file allows",
+    "cushion_insert": "an insert under the driver {mm} thicker than the car file allows",
+    "back_insert": "an insert behind the back {mm} thicker than the car file allows",
     "box_forward": "setting the pedal box {mm} further forward than the car file allows",
     "box_back": "setting the pedal box {mm} further rearward than the car file allows",
     "stand_off": "standing the {pedal} pad off {mm} more than is allowed",

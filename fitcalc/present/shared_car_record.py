@@ -19,6 +19,14 @@ from fitcalc.present.solve_record import ChangeRecord, change_record
 from fitcalc.present.wanted import BrokenRecord, broken_records, unmade_in
 from fitcalc.present.wording import CAUTIONS
 
+UNSET = {
+    "seat_travel": "seat where it was found",
+    "box_travel": "pedal box where it was found",
+    "cushion_insert": "no insert under the driver",
+    "back_insert": "no insert behind the back",
+}
+"""Quick changes that a driver leaves alone, as they are told."""
+
 
 class DriverRecord(Record):
     """What one driver sets in the shared car, and what that leaves broken."""
@@ -110,9 +118,7 @@ def _order(each: Variable, result: Result) -> str:
     pedal, _, kind = each.path.rpartition(".")
     if kind == "stand_off":
         return f"no pad on the {pedal} pedal"
-    return {"seat_travel": "seat where it was found", "box_travel": "pedal box where it was found"}.get(
-        kind, f"{each.title} as found"
-    )
+    return UNSET.get(kind, f"{each.title} as found")
 
 
 def _verdict(drivers: Sequence[DriverRecord], shared: Shared) -> str:

@@ -4,6 +4,7 @@ import jsonschema
 import pytest
 
 from fitcalc.cli import main
+from fitcalc.documents.samples import sample_path
 from fitcalc.documents.store import load_setup
 from fitcalc.present.coverage_record import CoverageRecord
 from fitcalc.present.shared_car_record import SharedCarRecord
@@ -110,3 +111,17 @@ def test_bad_input_is_one_sentence_and_status_two(capsys, words, wanted):
     told = capsys.readouterr()
     assert (told.out, told.err.count("\n")) == ("", 1)
     assert wanted in told.err
+
+
+def test_insert_of_one_s_own_is_told(tmp_path, little):
+    """Nothing but the rail, the bars and the insert may change: the back may be padded by 60 mm, which the shorter driver wants."""
+    car = tmp_path / "car.toml"
+    text = sample_path("hillclimb").read_text(encoding="utf-8")
+    car.write_text(text.replace("[seat]\n", "[seat]\nback_insert_max = 60.0\n"), encoding="utf-8")
+    _, record = printed_json("shared", car, "robin", "otto", "--effort", little)
+    assert "back_insert" in record["quick"]
+    sets = [change for change in record["drivers"][0]["sets"] if change["path"] == "back_insert"]
+    assert sets[0]["work"] == "bolt_on"
+    _, text = printed("shared", car, "robin", "otto", "--effort", little)
+    assert sets[0]["words"] in text
+    assert "no insert behind the back" in text

@@ -25,6 +25,8 @@ SETUP = (
     "box_travel",
     "wheel_spacer",
     "shoulder_anchor_raise",
+    "cushion_insert",
+    "back_insert",
     "clutch.stand_off",
     "brake.longer_arm",
     "throttle.stand_off",

@@ -38,20 +38,36 @@ def test_back_angle_is_that_of_junction_to_top():
     assert back_angle(car(), FOUND)[0] == pytest.approx(np.degrees(np.arctan2(440, 524)))
 
 
-@pytest.mark.parametrize("setup", [FOUND, Setup(seat_travel=60.0, recline=6.0, seat_raise=10.0)])
+@pytest.mark.parametrize(
+    "setup",
+    [
+        FOUND,
+        Setup(seat_travel=60.0, recline=6.0, seat_raise=10.0),
+        Setup(recline=6.0, cushion_insert=15.0, back_insert=25.0),
+    ],
+)
 def test_hip_stands_off_both_surfaces(setup):
-    """Distance of the hip from the lines of cushion and back is the body's own plus padding, wherever the seat is."""
+    """Distance of the hip from the lines of cushion and back is the body's own plus padding and insert, wherever the seat is."""
     body, padded = links(), car().seat
+    under, behind = padded.cushion_padding + setup.cushion_insert, padded.back_padding + setup.back_insert
     hip = hip_point(car(), body, setup)[0]
     line = shell(car(), setup)[0]
     front, junction, top = line[0], line[3], line[-1]
-    assert distance(hip, junction, front) == pytest.approx(body.hip_above_cushion[0] + padded.cushion_padding)
-    assert distance(hip, junction, top) == pytest.approx(body.hip_ahead_of_back[0] + padded.back_padding)
+    assert distance(hip, junction, front) == pytest.approx(body.hip_above_cushion[0] + under)
+    assert distance(hip, junction, top) == pytest.approx(body.hip_ahead_of_back[0] + behind)
 
 
 def test_measured_hip_point_overrides_and_moves_with_the_seat():
     measured = spread(car(), {"seat.h_point": Point(x=1200.0, y=0.0, z=150.0)})
     assert np.allclose(hip_point(measured, links(), Setup(seat_travel=20.0)), [[1180.0, 0, 150.0]])
+
+
+def test_measured_hip_point_moves_by_the_insert():
+    """An insert of 30 mm behind a back that leans 40.02 deg: along the level cushion 30 / cos(40.02) = 39.2 mm ahead."""
+    level = {"seat.profile": ((-400.0, 0.0), (0.0, 0.0), (440.0, 524.0))}
+    measured = spread(car(), level | {"seat.h_point": Point(x=1200.0, y=0.0, z=150.0)})
+    assert np.allclose(hip_point(measured, links(), Setup(back_insert=30.0)), [[1160.826, 0, 150.0]], atol=2e-3)
+    assert hip_point(measured, links(), Setup(cushion_insert=20.0))[0, 2] == pytest.approx(170.0)
 
 
 def test_many_seat_positions_in_one_call():

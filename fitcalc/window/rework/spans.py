@@ -63,6 +63,7 @@ def controls_of(car: Car) -> tuple[Control, ...]:
         Control(
             "seat", "setup.seat_raise", "seat raise", "mm", -rails.lower_travel, rails.raise_travel, SLIDING
         ),
+        *_inserts(car),
     )
     spacer = wheel.spacer_max if wheel else 0.0
     slots = box.box_pitch or SLIDING
@@ -76,6 +77,15 @@ def controls_of(car: Car) -> tuple[Control, ...]:
 def control_at(car: Car, ref: str) -> Control:
     """What changes the value at a ref; KeyError where nothing does."""
     return {each.ref: each for each in controls_of(car)}[ref]
+
+
+def _inserts(car: Car) -> tuple[Control, ...]:
+    most = {"cushion": car.seat.cushion_insert_max, "back": car.seat.back_insert_max}
+    return tuple(
+        Control("seat", f"setup.{part}_insert", f"{part} insert", "mm", 0.0, thickest, SLIDING)
+        for part, thickest in most.items()
+        if thickest > 0.0
+    )
 
 
 def _anchors(car: Car) -> tuple[Control, ...]:
