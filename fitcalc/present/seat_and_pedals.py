@@ -32,6 +32,23 @@ def seat_beside(car: Car, setup: Setup, prefix: str = "seat", style: Style = "se
         yield Circle(f"{prefix}.mount{at}", style, f"car.seat.mounts.{at}", (x, z), 7.0)
 
 
+def inserts_beside(car: Car, setup: Setup) -> Iterator[Primitive]:
+    """The driver's inserts on cushion and back, each square off its line upon the seat's own padding."""
+    junction, front, top = (
+        carried(xyz(car.seat.junction) + corner, car, setup)[0, [0, 2]]
+        for corner in profile_points(((0.0, 0.0), car.seat.profile[0], car.seat.profile[-1]))
+    )
+    for part, end, side in (("cushion", front, 1.0), ("back", top, -1.0)):
+        thick = float(getattr(setup, f"{part}_insert"))
+        if thick > 0.0:
+            along = (end - junction) / np.hypot(*(end - junction))
+            off = side * np.array([along[1], -along[0]])
+            lower = float(getattr(car.seat, f"{part}_padding"))
+            corners = [place + off * far for far in (lower, lower + thick) for place in (junction, end)]
+            outline = np.array([corners[at] for at in (0, 1, 3, 2)])
+            yield Area(f"seat.{part}_insert", "seat", f"setup.{part}_insert", as_points(outline))
+
+
 def seat_places(car: Car, setup: Setup) -> tuple[Points, Points]:
     """The surface sat against and the mounts where the rework puts them, `(k, 3)` each."""
     found = profile_points(car.seat.profile) + xyz(car.seat.junction)

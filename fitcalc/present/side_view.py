@@ -19,7 +19,14 @@ from fitcalc.present.limit_areas import hoop_band, hoop_line, limit_areas
 from fitcalc.present.picture import Picture, Primitive
 from fitcalc.present.rework_marks import handles, rework_dimensions
 from fitcalc.present.same import once
-from fitcalc.present.seat_and_pedals import pedals_beside, pedals_found, rails, seat_beside, wheel_beside
+from fitcalc.present.seat_and_pedals import (
+    inserts_beside,
+    pedals_beside,
+    pedals_found,
+    rails,
+    seat_beside,
+    wheel_beside,
+)
 from fitcalc.present.titles import legend, title
 
 RUNS_OUT = ("ground", "sight_edges", "hoop.brace", "behind", "limit.", "check.")
@@ -67,6 +74,7 @@ def _drawn(
     yield from harness_drawing(result, "side")
     yield from arms_and_helmet(result, "side")
     yield from seat_beside(car, setup)
+    yield from inserts_beside(car, setup)
     yield from pedals_beside(car, result.sitting)
     yield from wheel_beside(car, setup)
     yield from _before(car)

@@ -114,7 +114,7 @@ def test_bad_input_is_one_sentence_and_status_two(capsys, words, wanted):
 
 
 def test_insert_of_one_s_own_is_told(tmp_path, little):
-    """Nothing but the rail, the bars and the insert may change: the back may be padded by 60 mm, which the shorter driver wants."""
+    """Nothing but the rail, the bars and the insert may change; the shorter driver wants his back padded."""
     car = tmp_path / "car.toml"
     text = sample_path("hillclimb").read_text(encoding="utf-8")
     car.write_text(text.replace("[seat]\n", "[seat]\nback_insert_max = 60.0\n"), encoding="utf-8")

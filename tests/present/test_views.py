@@ -220,6 +220,21 @@ def test_every_grip_names_a_field_and_a_seat_grip_moves_along_its_rail():
     assert {"setup.recline", "setup.brake.stand_off", "car.hoops.main_top"} <= set(grips)
 
 
+def test_insert_lies_on_the_seat_s_own_padding():
+    """Its faces stand 10 and 40 mm square off the straight back where that is padded by 10 mm."""
+    car = with_value(load_car(sample_path("hillclimb")), "seat.back_padding", 10.0)
+    parts = drawn(side_view(evaluate(car, load_driver(sample_path("robin")), Setup(back_insert=30.0))))
+    shell = parts["seat.shell"].points
+    junction, top = shell[car.seat.profile.index((0.0, 0.0))], shell[-1]
+    along, _ = toward(junction, top)
+    off = [
+        along[1] * (junction[0] - x) - along[0] * (junction[1] - z)
+        for x, z in parts["seat.back_insert"].points
+    ]
+    assert off == pytest.approx([10.0, 10.0, 40.0, 40.0])
+    assert "seat.cushion_insert" not in parts
+
+
 def test_grips_of_pedals_do_not_lie_on_each_other():
     grips = [each.at for each in side_view(result()).primitives if isinstance(each, Handle)]
     assert min(math.dist(a, b) for at, a in enumerate(grips) for b in grips[:at]) > 8.0
