@@ -1,23 +1,27 @@
 """Results for a drag: the driver is seated anew at once, and what takes longer waits until the hand rests."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from fitcalc.body.links import Links, links_for
 from fitcalc.checks.check import Check, Figure
 from fitcalc.checks.limits import LimitSet
 from fitcalc.documents.car import Car
+from fitcalc.documents.fields import Document
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.result import Result
 from fitcalc.posture.cases import column
 from fitcalc.posture.limbs import Leg, leg_to
-from fitcalc.posture.sit import OnPedal, Sitting, hands_at, sit, trunk_and_hips
+from fitcalc.posture.sit import OnPedal, Sitting, hands_at, on_pedal, sit, trunk_and_hips
+from fitcalc.posture.trunk import Trunk
 from fitcalc.units import Deg, Points
 from fitcalc.window.results import AS_FOUND, Choice, Results
 from fitcalc.window.work import Work
 
-SEATING = ("seat", "rails", "pedals", "footwell", "steering_wheel")
-"""Parts of the car that the posture depends on."""
+SEAT, SEAT_MOVES = ("seat", "rails"), ("seat_travel", "seat_raise", "recline")
+"""Parts of the car, and values of the rework, that trunk and hips depend on."""
+UNDERFOOT = ("floor", "heel_rest")
+"""Parts of the footwell that feet depend on."""
 CARRIED = ("side_angle", "slot_turn")
 """Strap figures whose evidence the straps are drawn through."""
 
@@ -43,22 +47,60 @@ def posed(work: Work, last: Results) -> Results:
 
 
 def seated(car: Car, links: Links, setup: Setup, last: Result) -> Sitting:
-    """The driver seated; pads and feet are taken from the last result where the change does not reach them."""
-    if links is not last.links or any(getattr(car, part) is not getattr(last.car, part) for part in SEATING):
-        return sit(car, links, setup)
-    if setup == last.setup:
-        return last.sitting
-    if any(
-        getattr(setup, name) != getattr(last.setup, name) for name in (*last.sitting.pedals, "box_travel")
-    ):
-        return sit(car, links, setup)
-    trunk, hips = trunk_and_hips(car, links, setup)
-    pedals = {}
-    for name, worked in last.sitting.pedals.items():
-        hip = hips[0] if getattr(car.pedals, name).foot == "left" else hips[1]
-        legs = (leg_to(hip, leg.foot, trunk, links) for leg in (worked.rest, worked.full))
-        pedals[name] = OnPedal(worked.rest_pad, worked.full_pad, *legs)
-    return Sitting(trunk, hips, pedals, hands_at(car, links, setup, trunk, column(0.0)))
+    """The driver seated; what the change does not reach is the very same as in the last result."""
+    before = last.sitting
+    if links is last.links and _same_seat(car, setup, last):
+        trunk, hips = before.trunk, before.hips
+    else:
+        trunk, hips = trunk_and_hips(car, links, setup)
+    pedals = {name: _on_pedal(name, car, setup, trunk, hips, links, last) for name in car.fitted_pedals()}
+    if trunk is before.trunk and _same_wheel(car, setup, last):
+        hands = before.hands
+    else:
+        hands = hands_at(car, links, setup, trunk, column(0.0))
+    return Sitting(trunk, hips, pedals, hands)
+
+
+def _on_pedal(
+    name: str,
+    car: Car,
+    setup: Setup,
+    trunk: Trunk,
+    hips: tuple[Points, Points],
+    links: Links,
+    last: Result,
+) -> OnPedal:
+    """One pedal with its leg; where the change moves the seat alone, pads and feet are those of the last result."""
+    if links is not last.links or not _same_footing(name, car, setup, last):
+        return on_pedal(name, car, setup, trunk, hips, links)
+    worked = last.sitting.pedals[name]
+    if trunk is last.sitting.trunk:
+        return worked
+    hip = hips[0] if getattr(car.pedals, name).foot == "left" else hips[1]
+    legs = (leg_to(hip, leg.foot, trunk, links) for leg in (worked.rest, worked.full))
+    return OnPedal(worked.rest_pad, worked.full_pad, *legs)
+
+
+def _same_seat(car: Car, setup: Setup, last: Result) -> bool:
+    return _same_parts(SEAT, car, last.car) and _same_values(SEAT_MOVES, setup, last.setup)
+
+
+def _same_footing(name: str, car: Car, setup: Setup, last: Result) -> bool:
+    same_pad = _same_parts((name,), car.pedals, last.car.pedals)
+    same_floor = _same_parts(UNDERFOOT, car.footwell, last.car.footwell)
+    return same_pad and same_floor and _same_values((name, "box_travel"), setup, last.setup)
+
+
+def _same_wheel(car: Car, setup: Setup, last: Result) -> bool:
+    return car.steering_wheel is last.car.steering_wheel and setup.wheel_spacer == last.setup.wheel_spacer
+
+
+def _same_parts(names: Iterable[str], one: Document, other: Document) -> bool:
+    return all(getattr(one, name) is getattr(other, name) for name in names)
+
+
+def _same_values(names: Iterable[str], one: Setup, other: Setup) -> bool:
+    return all(getattr(one, name) == getattr(other, name) for name in names)
 
 
 def _posed(work: Work, setup: Setup, last: Result) -> Result:
