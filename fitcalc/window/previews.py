@@ -49,36 +49,30 @@ def posed(work: Work, last: Results) -> Results:
 def seated(car: Car, links: Links, setup: Setup, last: Result) -> Sitting:
     """The driver seated; what the change does not reach is the very same as in the last result."""
     before = last.sitting
-    if links is last.links and _same_seat(car, setup, last):
+    if links is not last.links:
+        return sit(car, links, setup)
+    if _same_seat(car, setup, last):
         trunk, hips = before.trunk, before.hips
     else:
         trunk, hips = trunk_and_hips(car, links, setup)
-    pedals = {name: _on_pedal(name, car, setup, trunk, hips, links, last) for name in car.fitted_pedals()}
-    if trunk is before.trunk and _same_wheel(car, setup, last):
-        hands = before.hands
-    else:
-        hands = hands_at(car, links, setup, trunk, column(0.0))
+    pedals = {}
+    for name, pedal in car.fitted_pedals().items():
+        if _same_footing(name, car, setup, last):
+            hip = hips[0] if pedal.foot == "left" else hips[1]
+            pedals[name] = _from_hip(hip, trunk, links, before.pedals[name])
+        else:
+            pedals[name] = on_pedal(name, car, setup, trunk, hips, links)
+    same_hands = trunk is before.trunk and _same_wheel(car, setup, last)
+    hands = before.hands if same_hands else hands_at(car, links, setup, trunk, column(0.0))
     return Sitting(trunk, hips, pedals, hands)
 
 
-def _on_pedal(
-    name: str,
-    car: Car,
-    setup: Setup,
-    trunk: Trunk,
-    hips: tuple[Points, Points],
-    links: Links,
-    last: Result,
-) -> OnPedal:
-    """One pedal with its leg; where the change moves the seat alone, pads and feet are those of the last result."""
-    if links is not last.links or not _same_footing(name, car, setup, last):
-        return on_pedal(name, car, setup, trunk, hips, links)
-    worked = last.sitting.pedals[name]
-    if trunk is last.sitting.trunk:
-        return worked
-    hip = hips[0] if getattr(car.pedals, name).foot == "left" else hips[1]
-    legs = (leg_to(hip, leg.foot, trunk, links) for leg in (worked.rest, worked.full))
-    return OnPedal(worked.rest_pad, worked.full_pad, *legs)
+def _from_hip(hip: Points, trunk: Trunk, links: Links, before: OnPedal) -> OnPedal:
+    """A pedal with pads and feet where they were, and the leg from where the hip is now."""
+    if hip is before.rest.hip:
+        return before
+    legs = (leg_to(hip, leg.foot, trunk, links) for leg in (before.rest, before.full))
+    return OnPedal(before.rest_pad, before.full_pad, *legs)
 
 
 def _same_seat(car: Car, setup: Setup, last: Result) -> bool:

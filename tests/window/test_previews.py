@@ -72,7 +72,10 @@ def test_any_number_changed_seats_the_driver_as_the_evaluation_does(work, result
     tried = 0
     for path, changed in changes(work):
         car, setup = changed.car.document, changed.setup
-        now, whole = seated(car, results.after.links, setup, results.after), sit(car, results.after.links, setup)
+        now, whole = (
+            seated(car, results.after.links, setup, results.after),
+            sit(car, results.after.links, setup),
+        )
         for one, other in zip(arrays_in(now), arrays_in(whole), strict=True):
             np.testing.assert_array_equal(one, other, err_msg=path)
         tried += 1
