@@ -18,7 +18,8 @@ from fitcalc.units import Deg, Points
 from fitcalc.window.results import AS_FOUND, Choice, Results
 from fitcalc.window.work import Work
 
-SEAT, SEAT_MOVES = ("seat", "rails"), ("seat_travel", "seat_raise", "recline")
+SEAT = ("seat", "rails")
+SEAT_MOVES = ("seat_travel", "seat_raise", "recline", "cushion_insert", "back_insert")
 """Parts of the car, and values of the rework, that trunk and hips depend on."""
 UNDERFOOT = ("floor", "heel_rest")
 """Parts of the footwell that feet depend on."""
