@@ -18,7 +18,7 @@ from fitcalc.commands.asking import (
     whole_number,
 )
 from fitcalc.commands.pictures import require_picture, write_charts
-from fitcalc.commands.printing import print_json, print_tables
+from fitcalc.commands.printing import print_record
 from fitcalc.commands.waiting import watched
 
 DRAWS, FEWEST, MOST = 20_000, 100, 2_000_000
@@ -62,9 +62,5 @@ def _certainty(options: Options) -> int:
     record = certainty_record(result, sure)
     if options.out:
         write_charts(certainty_charts(record), options, result)
-    if options.json:
-        print_json(record)
-    else:
-        print(certainty_heading(record), end="\n\n")
-        print_tables(certainty_tables(record))
+    print_record(record, options.json, certainty_heading, certainty_tables)
     return SOMETHING_FAILS if result.anything_fails else COMPUTED

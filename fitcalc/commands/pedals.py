@@ -16,7 +16,7 @@ from fitcalc.commands.asking import (
     percent,
     setup_of,
 )
-from fitcalc.commands.printing import print_json, print_tables
+from fitcalc.commands.printing import print_record
 from fitcalc.documents.setup import Setup
 
 RATIO_BAND = 10.0
@@ -46,9 +46,5 @@ def _pedals(options: Options) -> int:
         fitted = fit(car, driver, options.rules)
         found, after = fitted.found, fitted.after
     record = pedals_record(found, after, options.band)
-    if options.json:
-        print_json(record)
-    else:
-        print(pedal_heading(record), end="\n\n")
-        print_tables(pedal_tables(record))
+    print_record(record, options.json, pedal_heading, pedal_tables)
     return SOMETHING_FAILS if any(check.status == "fail" for check in record.checks) else COMPUTED

@@ -24,7 +24,7 @@ from fitcalc.commands.asking import (
     whole_number,
 )
 from fitcalc.commands.pictures import require_picture, write_charts
-from fitcalc.commands.printing import print_json, print_tables
+from fitcalc.commands.printing import print_record
 from fitcalc.commands.waiting import watched
 from fitcalc.documents.driver import Driver, Measurements
 from fitcalc.documents.setup import Setup
@@ -79,11 +79,7 @@ def _shared(options: Options) -> int:
     record = shared_car_record(car, drivers, found, options.rules, effort)
     if options.save:
         _save(options, [each.setup for each in record.drivers])
-    if options.json:
-        print_json(record)
-    else:
-        print(shared_car_heading(record), end="\n\n")
-        print_tables(shared_car_tables(record))
+    print_record(record, options.json, shared_car_heading, shared_car_tables)
     return COMPUTED if record.fits_all else SOMETHING_FAILS
 
 
@@ -121,9 +117,5 @@ def _coverage(options: Options) -> int:
     record = coverage_record(result, found)
     if options.out:
         write_charts(coverage_charts(record), options, result)
-    if options.json:
-        print_json(record)
-    else:
-        print(coverage_heading(record), end="\n\n")
-        print_tables(coverage_tables(record))
+    print_record(record, options.json, coverage_heading, coverage_tables)
     return COMPUTED

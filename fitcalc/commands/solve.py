@@ -19,7 +19,7 @@ from fitcalc.commands.asking import (
     effort_of,
     number_within,
 )
-from fitcalc.commands.printing import print_json, print_tables
+from fitcalc.commands.printing import print_record
 from fitcalc.commands.waiting import watched
 from fitcalc.documents.store import save
 
@@ -45,16 +45,12 @@ def add(commands: Commands) -> None:
 
 
 def _solve(options: Options) -> int:
+    from fitcalc.present.solve_tables import solve_heading, solve_tables
+
     record = _found(options)
     if options.save:
         save(record.best.setup, options.save)
-    if options.json:
-        print_json(record)
-    else:
-        from fitcalc.present.solve_tables import solve_heading, solve_tables
-
-        print(solve_heading(record), end="\n\n")
-        print_tables(solve_tables(record))
+    print_record(record, options.json, solve_heading, solve_tables)
     return COMPUTED if record.passes else SOMETHING_FAILS
 
 

@@ -15,7 +15,7 @@ from fitcalc.commands.asking import (
     drivers_of,
     setup_of,
 )
-from fitcalc.commands.printing import print_json, print_tables
+from fitcalc.commands.printing import print_record
 
 
 def add(commands: Commands) -> None:
@@ -41,9 +41,5 @@ def _straps(options: Options) -> int:
     else:
         results = [fit(car, driver, options.rules).after for driver in drivers]
     record = straps_record(results)
-    if options.json:
-        print_json(record)
-    else:
-        print(strap_heading(record), end="\n\n")
-        print_tables(strap_tables(record))
+    print_record(record, options.json, strap_heading, strap_tables)
     return SOMETHING_FAILS if record.anything_fails else COMPUTED

@@ -17,7 +17,7 @@ from fitcalc.commands.asking import (
     setup_of,
 )
 from fitcalc.commands.pictures import require_picture, write_charts
-from fitcalc.commands.printing import print_json, print_tables
+from fitcalc.commands.printing import print_record
 from fitcalc.commands.waiting import watched
 from fitcalc.documents.car import Car
 from fitcalc.errors import InputError
@@ -55,11 +55,7 @@ def _trade(options: Options) -> int:
         raise InputError("--pair", "missing", f"must name two changes; this car allows {_movable(car)}")
     if options.out:
         write_charts([trade_chart(record)], options, chosen)
-    if options.json:
-        print_json(record)
-    else:
-        print(trade_heading(record), end="\n\n")
-        print_tables(trade_tables(record))
+    print_record(record, options.json, trade_heading, trade_tables)
     return COMPUTED if record.share > 0.0 and not record.elsewhere else SOMETHING_FAILS
 
 
