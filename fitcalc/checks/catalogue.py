@@ -15,7 +15,7 @@ from fitcalc.checks.mirrors import mirror_figures
 from fitcalc.checks.opening import opening_figures
 from fitcalc.checks.pad_heights import pad_height_figures
 from fitcalc.checks.pedal_figures import pedal_figures
-from fitcalc.checks.posture_figures import posture_figures
+from fitcalc.checks.posture_figures import leg_figures, posture_figures
 from fitcalc.checks.reach import reach_figures
 from fitcalc.checks.seat import seat_figures
 from fitcalc.checks.seat_mount_figures import seat_mount_figures
@@ -27,6 +27,7 @@ Measure = Callable[[Case], list[Figure]]
 """What measures some of a case's figures."""
 MEASURES: tuple[Measure, ...] = (
     posture_figures,
+    leg_figures,
     head_figures,
     harness_figures,
     wheel_figures,

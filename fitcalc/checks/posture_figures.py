@@ -12,10 +12,14 @@ ARMS = ("elbow", "shoulder")
 
 
 def posture_figures(case: Case) -> list[Figure]:
-    """Recline, arms, and each leg on its pedal."""
+    """Recline and arms."""
     trunk = case.sitting.trunk
-    recline = measured(case, "posture.recline", trunk.recline, (trunk.hip, trunk.shoulder))
-    return [recline, *_arms(case), *(figure for name in case.sitting.pedals for figure in _leg(case, name))]
+    return [measured(case, "posture.recline", trunk.recline, (trunk.hip, trunk.shoulder)), *_arms(case)]
+
+
+def leg_figures(case: Case) -> list[Figure]:
+    """Each leg on its pedal."""
+    return [figure for name in case.sitting.pedals for figure in _leg(case, name)]
 
 
 def _arms(case: Case) -> list[Figure]:

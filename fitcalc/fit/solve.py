@@ -12,7 +12,7 @@ import numpy as np
 
 from fitcalc.checks.catalogue import MEASURES, Measure
 from fitcalc.checks.head import head_figures
-from fitcalc.checks.posture_figures import posture_figures
+from fitcalc.checks.posture_figures import leg_figures, posture_figures
 from fitcalc.checks.seat import seat_figures
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
@@ -27,7 +27,7 @@ from fitcalc.fit.tuning import NARROWER, Tried, judged, together, tuned
 from fitcalc.fit.variables import AS_GIVEN, HAIR
 from fitcalc.units import Floats
 
-BOUND = (head_figures, seat_figures, posture_figures)
+BOUND = (head_figures, seat_figures, posture_figures, leg_figures)
 """Measures that no anchor, spacer or bar (beyond what the knee asks) can help."""
 BATCH = 48
 """Places worked out in full at a time."""

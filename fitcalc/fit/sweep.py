@@ -23,10 +23,11 @@ from fitcalc.checks.head import head_figures
 from fitcalc.checks.judge import is_reclined, judge
 from fitcalc.checks.knees import knee_figures
 from fitcalc.checks.limits import LimitSet, load_limit_set, workshop_limits
+from fitcalc.checks.mirrors import mirror_figures
 from fitcalc.checks.opening import opening_figures
 from fitcalc.checks.pad_heights import pad_height_figures
 from fitcalc.checks.pedal_figures import pedal_figures
-from fitcalc.checks.posture_figures import posture_figures
+from fitcalc.checks.posture_figures import leg_figures, posture_figures
 from fitcalc.checks.posture_limits import MUST_HOLD, with_posture
 from fitcalc.checks.reach import reach_figures
 from fitcalc.checks.seat import seat_figures
@@ -38,7 +39,7 @@ from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.cases import PATHS, moving, setup_of, taken
-from fitcalc.fit.variables import value_at
+from fitcalc.fit.variables import PEDAL_WAYS, value_at
 from fitcalc.posture.cases import column
 from fitcalc.posture.sit import Sitting, hands_at, on_pedal, trunk_and_hips
 from fitcalc.units import Floats
@@ -50,7 +51,8 @@ FEET = ("box_travel", *BARS)
 BODY = (*SEAT, *FEET, "wheel_spacer")
 READS: Mapping[Measure, tuple[str, ...]] = MappingProxyType(
     {
-        posture_figures: BODY,
+        posture_figures: (*SEAT, "wheel_spacer"),
+        leg_figures: (*SEAT, *FEET),
         wheel_figures: BODY,
         knee_figures: BODY,
         balance_figures: BODY,
@@ -59,6 +61,7 @@ READS: Mapping[Measure, tuple[str, ...]] = MappingProxyType(
         head_figures: SEAT,
         seat_figures: SEAT,
         sight_figures: (*SEAT, "wheel_spacer"),
+        mirror_figures: SEAT,
         harness_figures: (*SEAT, "shoulder_anchor_raise"),
         reach_figures: (*SEAT, "wheel_spacer"),
         cleat_figures: FEET,
@@ -70,6 +73,8 @@ READS: Mapping[Measure, tuple[str, ...]] = MappingProxyType(
     }
 )
 """The numbers of a setup that a measure reads; one that is not listed may read all."""
+PEDAL_BY_PEDAL: tuple[Measure, ...] = (leg_figures, bar_figures, pedal_figures)
+"""Measures that look at each pedal and the leg on it by itself."""
 SMOOTH: tuple[Measure, ...] = (balance_figures, seat_mount_figures)
 """Measures in closed form whose figures change so evenly that a coarse mesh holds them."""
 CLOSED = tuple(each for each in MEASURES if each not in (*SWEPT, *SMOOTH))
@@ -145,36 +150,67 @@ def sweep(
         measures: which figures.
     """
     sets = load_limit_set(rules or car.rules), with_posture(workshop_limits(), driver)
-    groups: dict[tuple[str, ...], list[Measure]] = {}
+    groups: dict[tuple[tuple[str, ...], tuple[str, ...]], list[Measure]] = {}
     for measure in measures:
-        groups.setdefault(moving(setup, READS.get(measure, PATHS)), []).append(measure)
+        for pedals in _parted(setup, tuple(car.fitted_pedals()), measure):
+            paths = moving(setup, _read(measure, pedals))
+            groups.setdefault((paths, pedals), []).append(measure)
     return Swept(
-        count=max(len(value_at(setup, path)) for path in PATHS),
+        count=_count(setup),
         groups=tuple(
-            _group(Case(car, driver, links, setup, None), paths, several, sets)  # type: ignore[arg-type]
-            for paths, several in groups.items()
+            _group(Case(car, driver, links, setup, None), *read, several, sets)  # type: ignore[arg-type]
+            for read, several in groups.items()
         ),
     )
 
 
+def _parted(setup: Setup, pedals: tuple[str, ...], measure: Measure) -> list[tuple[str, ...]]:
+    """The pedals that a measure looks at together: where it can, those whose bars move apart from those whose don't."""
+    if measure not in PEDAL_BY_PEDAL:
+        return [pedals]
+    moved = tuple(name for name in pedals if moving(setup, _bars(name)))
+    still = tuple(name for name in pedals if name not in moved)
+    return [part for part in (moved, still) if part]
+
+
+def _read(measure: Measure, pedals: tuple[str, ...]) -> tuple[str, ...]:
+    """The numbers of a setup that a measure reads, looking at these pedals."""
+    every = READS.get(measure, PATHS)
+    if measure not in PEDAL_BY_PEDAL:
+        return every
+    own = {path for name in pedals for path in _bars(name)}
+    return tuple(path for path in every if path not in BARS or path in own)
+
+
+def _bars(pedal: str) -> tuple[str, ...]:
+    return tuple(f"{pedal}.{way}" for way in PEDAL_WAYS)
+
+
+def _count(setup: Setup) -> int:
+    return max(len(value_at(setup, path)) for path in PATHS)
+
+
 def _group(
-    case: Case, paths: tuple[str, ...], measures: Sequence[Measure], sets: tuple[LimitSet, LimitSet]
+    case: Case,
+    paths: tuple[str, ...],
+    pedals: tuple[str, ...],
+    measures: Sequence[Measure],
+    sets: tuple[LimitSet, LimitSet],
 ) -> tuple[np.ndarray, tuple[Check, ...]]:
     few, at = distinct(case.setup, paths)
-    count = max(len(value_at(case.setup, path)) for path in PATHS)
-    seated = Case(case.car, case.driver, case.links, few, sit_once(case.car, case.links, few))
+    seated = Case(case.car, case.driver, case.links, few, sit_once(case.car, case.links, few, pedals))
     figures = [figure for measure in measures for figure in measure(seated)]
-    return np.broadcast_to(at, (count,)), judge(figures, *sets, is_reclined(seated))
+    return np.broadcast_to(at, (_count(case.setup),)), judge(figures, *sets, is_reclined(seated))
 
 
-def sit_once(car: Car, links: Links, setup: Setup) -> Sitting:
-    """As `posture.sit.sit`, each part seated once for every distinct combination of what moves it."""
-    count = max(len(value_at(setup, path)) for path in PATHS)
+def sit_once(car: Car, links: Links, setup: Setup, names: Sequence[str]) -> Sitting:
+    """As `posture.sit.sit` on some pedals, each part seated once for every distinct combination of what moves it."""
+    count = _count(setup)
     few, at = distinct(setup, SEAT)
     trunk, hips = taken(trunk_and_hips(car, links, few), np.broadcast_to(at, (count,)))
     pedals = {}
-    for name in car.fitted_pedals():
-        few, at = distinct(setup, (*SEAT, "box_travel", f"{name}.stand_off", f"{name}.longer_arm"))
+    for name in names:
+        few, at = distinct(setup, (*SEAT, "box_travel", *_bars(name)))
         worked = on_pedal(name, car, few, *trunk_and_hips(car, links, few), links)
         pedals[name] = taken(worked, np.broadcast_to(at, (count,)))
     few, at = distinct(setup, (*SEAT, "wheel_spacer"))

@@ -11,14 +11,14 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "fit"))
 from fit_tasks import random_task, score, value_of
 
 from fitcalc.checks.head import head_figures
-from fitcalc.checks.posture_figures import posture_figures
+from fitcalc.checks.posture_figures import leg_figures, posture_figures
 from fitcalc.fit.problem import problem_of
 from fitcalc.fit.solve import rework_of, searched
 
 
 def run(count):
     for seed in range(count):
-        problem = problem_of(*random_task(seed), measures=(posture_figures, head_figures))
+        problem = problem_of(*random_task(seed), measures=(posture_figures, leg_figures, head_figures))
         setup = rework_of(searched(problem)[0], 0).setup
         own = score(problem, np.array([[value_of(setup, each.path)] for each in problem.variables]))[0]
         random, bounds = np.random.default_rng(seed), [(each.low, each.high) for each in problem.variables]

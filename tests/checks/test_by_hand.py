@@ -11,7 +11,7 @@ from fitcalc.checks.harness import harness_figures
 from fitcalc.checks.knees import knee_figures
 from fitcalc.checks.opening import opening_figures
 from fitcalc.checks.pedal_figures import pedal_figures
-from fitcalc.checks.posture_figures import posture_figures
+from fitcalc.checks.posture_figures import leg_figures, posture_figures
 from fitcalc.checks.shoe_sweep import half_width_turned
 from fitcalc.checks.sight import sight_figures
 from fitcalc.checks.template import template_figures
@@ -194,7 +194,8 @@ def angle(first, corner, last):
 
 def test_joint_angles_agree_with_the_cosine_rule():
     case = seated()
-    figures, brake, trunk = posture_figures(case), case.sitting.pedals["brake"].rest, case.sitting.trunk
+    figures = [*posture_figures(case), *leg_figures(case)]
+    brake, trunk = case.sitting.pedals["brake"].rest, case.sitting.trunk
     arm = case.sitting.hands[0]
     torso = trunk.shoulder - trunk.hip
     hand_worked = {

@@ -18,7 +18,7 @@ from fitcalc.checks.knees import knee_figures
 from fitcalc.checks.opening import opening_figures
 from fitcalc.checks.pad_heights import pad_height_figures
 from fitcalc.checks.pedal_figures import pedal_figures
-from fitcalc.checks.posture_figures import posture_figures
+from fitcalc.checks.posture_figures import leg_figures, posture_figures
 from fitcalc.checks.quantities import quantities
 from fitcalc.checks.reach import reach_figures
 from fitcalc.checks.seat import seat_figures
@@ -45,6 +45,7 @@ MEASURES = (
     pad_height_figures,
     pedal_figures,
     posture_figures,
+    leg_figures,
     reach_figures,
     seat_figures,
     seat_mount_figures,

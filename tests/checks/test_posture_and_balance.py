@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from fitcalc.checks.balance_figures import KIT_MASS, balance_figures, driver_centre, share_with_driver
-from fitcalc.checks.posture_figures import posture_figures
+from fitcalc.checks.posture_figures import leg_figures, posture_figures
 from fitcalc.documents.setup import Setup
 from tests.checks.cockpits import at, by_id, mirrored, seated, seated_in, value, with_links
 
@@ -21,7 +21,7 @@ CAR = {
 
 def test_angles_are_those_of_the_seated_driver():
     case = seated()
-    figures, brake = posture_figures(case), case.sitting.pedals["brake"]
+    figures, brake = [*posture_figures(case), *leg_figures(case)], case.sitting.pedals["brake"]
     assert value(figures, "posture.knee_released.brake") == brake.rest.knee_angle[0]
     assert value(figures, "posture.knee_pressed.brake") == brake.full.knee_angle[0]
     assert by_id(figures)["posture.elbow_left"].quantity == "posture.elbow"
@@ -35,7 +35,7 @@ def test_leg_left_at_full_travel():
     pedals = dict(case.sitting.pedals) | {"brake": replace(brake, full=leg)}
     moved = replace(case, sitting=replace(case.sitting, pedals=pedals))
     expected = 850.0 - np.hypot(600.0, 300.0)
-    assert value(posture_figures(moved), "posture.leg_reach.brake") == pytest.approx(expected, abs=NEAR)
+    assert value(leg_figures(moved), "posture.leg_reach.brake") == pytest.approx(expected, abs=NEAR)
 
 
 def test_heel_lift_where_the_pad_is_too_high():
@@ -47,7 +47,7 @@ def test_heel_lift_where_the_pad_is_too_high():
         "footwell.floor": ((-500.0, 0.0), (1500.0, 0.0)),
     }
     case = with_links(seated(values), heel_to_ball=190.0, shoe_heel_margin=10.0)
-    assert value(posture_figures(case), "posture.heel_lift.brake") == pytest.approx(120.0, abs=NEAR)
+    assert value(leg_figures(case), "posture.heel_lift.brake") == pytest.approx(120.0, abs=NEAR)
 
 
 def test_front_share_with_the_driver_in():

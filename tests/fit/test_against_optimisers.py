@@ -11,7 +11,7 @@ from fit_tasks import random_task, score, value_of
 from scipy.optimize import differential_evolution
 
 from fitcalc.checks.head import head_figures
-from fitcalc.checks.posture_figures import posture_figures
+from fitcalc.checks.posture_figures import leg_figures, posture_figures
 from fitcalc.fit.problem import problem_of
 from fitcalc.fit.solve import rework_of, searched
 
@@ -33,7 +33,7 @@ def evolved(problem, seed):
 
 @pytest.mark.parametrize("seed", [0, 3])
 def test_evolutions_find_nothing_better(seed):
-    problem = problem_of(*random_task(seed), measures=(posture_figures, head_figures))
+    problem = problem_of(*random_task(seed), measures=(posture_figures, leg_figures, head_figures))
     setup = rework_of(searched(problem)[0], 0).setup
     own = score(problem, np.array([[value_of(setup, each.path)] for each in problem.variables]))[0]
     half_steps = 0.5 * sum(each.per_unit * each.step for each in problem.variables)
