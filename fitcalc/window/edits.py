@@ -7,9 +7,6 @@ from PySide6.QtGui import QUndoCommand
 
 from fitcalc.window.work import Work
 
-MERGING = 1
-"""Commands that may merge share this id; which of them do is decided by their gesture."""
-
 
 class Edit(QUndoCommand):
     """One change of the work, as a person would name it.
@@ -33,18 +30,10 @@ class Edit(QUndoCommand):
         """Shows the work before the change."""
         self._show(self.before)
 
-    def id(self) -> int:
-        """Which commands may merge with this one."""
-        return MERGING if self.gesture else -1
-
-    def mergeWith(self, other: QUndoCommand) -> bool:
-        """Takes over a later edit of the same gesture; one that leads back to the start is none."""
-        if not isinstance(other, Edit) or other.gesture != self.gesture:
-            return False
-        self.after = other.after
-        vars(other).clear()  # Qt for Python never frees a merged command, so it must hold nothing
-        self.setObsolete(self.after == self.before)
-        return True
+    def go_on_to(self, after: Work) -> None:
+        """Becomes a change to another work; one that leads back to the start is none, and undoing it takes it away."""
+        self.after = after
+        self.setObsolete(after == self.before)
 
 
 class Gesture:

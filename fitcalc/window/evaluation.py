@@ -2,10 +2,10 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QObject, QThreadPool, Signal
+from PySide6.QtCore import QObject, Signal
 
 from fitcalc.errors import InputError
-from fitcalc.window.jobs import Run
+from fitcalc.window.background import Run
 from fitcalc.window.results import Results
 
 Asked = Callable[[], Results]
@@ -24,8 +24,6 @@ class Evaluation(QObject):
 
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
-        self._pool = QThreadPool(self)
-        self._pool.setMaxThreadCount(1)
         self._run: Run | None = None
         self._next: Asked | None = None
         self._is_wanted = False
@@ -48,7 +46,8 @@ class Evaluation(QObject):
     def wait(self) -> None:
         """Drops everything and waits until no thread runs."""
         self.drop()
-        self._pool.waitForDone()
+        if self._run is not None:
+            self._run.wait()
 
     def _start(self) -> None:
         asked, self._next = self._next, None
@@ -56,9 +55,10 @@ class Evaluation(QObject):
             return
         self._run = Run(lambda _tell: asked())
         self._run.report.finished.connect(self._finish)
-        self._pool.start(self._run)
+        self._run.start()
 
-    def _finish(self, found: Results | None, error: Exception | None) -> None:
+    def _finish(self, run: Run, found: Results | None, error: Exception | None) -> None:
+        run.wait()
         self._run = None
         if self._next is not None:
             self._start()

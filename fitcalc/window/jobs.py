@@ -3,49 +3,10 @@
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal
+from PySide6.QtCore import QObject, Signal
 
 from fitcalc.errors import InputError
-from fitcalc.fit.progress import Progress
-
-Task = Callable[[Progress], Any]
-"""Work that tells the part done and asks whether to go on."""
-
-
-class _Report(QObject):
-    """Carries what a task tells and finds to the window's thread."""
-
-    progressed = Signal(float)
-    finished = Signal(object, object)
-
-
-class Run(QRunnable):
-    """One task in a thread of the pool.
-
-    Attributes:
-        wanted: somebody still waits for it.
-        is_done: its thread has left it.
-    """
-
-    def __init__(self, task: Task) -> None:
-        super().__init__()
-        self.setAutoDelete(False)
-        self.report, self.wanted, self.is_done = _Report(), True, False
-        self._task = task
-
-    def run(self) -> None:
-        """Does the work, and lets go of it: Qt for Python keeps every run as long as its pool."""
-        task = self._task
-        del self._task
-        try:
-            self.report.finished.emit(task(self._tell), None)
-        except Exception as error:  # noqa: BLE001 - it is raised again in the window's thread
-            self.report.finished.emit(None, error)
-        self.is_done = True
-
-    def _tell(self, done: float) -> bool:
-        self.report.progressed.emit(done)
-        return self.wanted
+from fitcalc.window.background import Run, Task
 
 
 class Jobs(QObject):
@@ -65,10 +26,9 @@ class Jobs(QObject):
 
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
-        self._pool = QThreadPool(self)
         self._run: Run | None = None
+        self._last: Run | None = None
         self._use: Callable[[Any], None] | None = None
-        self._runs: list[Run] = []
 
     @property
     def is_busy(self) -> bool:
@@ -78,12 +38,12 @@ class Jobs(QObject):
     def start(self, text: str, task: Task, use: Callable[[Any], None]) -> None:
         """Runs a task off the window's thread and hands what it returns to `use`."""
         self.cancel()
-        self._run, self._use = Run(task), use
-        self._runs = [*(each for each in self._runs if not each.is_done), self._run]
+        self._run = self._last = Run(task, self._last)
+        self._use = use
         self._run.report.progressed.connect(self.progressed)
         self._run.report.finished.connect(self._finish)
         self.started.emit(text)
-        self._pool.start(self._run)
+        self._run.start()
 
     def cancel(self) -> None:
         """Calls the task off: it is told to stop, and what it finds is not used."""
@@ -91,19 +51,19 @@ class Jobs(QObject):
             self._run.wanted = False
             self._run.report.progressed.disconnect(self.progressed)
             self._run.report.finished.disconnect(self._finish)
-            self._run = None
+            self._run = self._use = None
             self.ended.emit()
 
     def wait(self) -> None:
         """Calls the task off and waits until no thread runs."""
         self.cancel()
-        self._pool.waitForDone()
-        self._runs.clear()
+        if self._last is not None:
+            self._last.wait()
 
-    def _finish(self, found: Any, error: Exception | None) -> None:
-        if self._run is None or self.sender() is not self._run.report:
+    def _finish(self, run: Run, found: Any, error: Exception | None) -> None:
+        if run is not self._run:
             return  # of a task that was called off after it had told
-        use, self._run = self._use, None
+        use, self._run, self._use = self._use, None, None
         self.ended.emit()
         if isinstance(error, InputError):
             self.refused.emit(str(error))

@@ -12,6 +12,7 @@ from fitcalc.window.centre import Centre
 from fitcalc.window.commands import Commands
 from fitcalc.window.filing import Filing
 from fitcalc.window.findings.panel import Findings
+from fitcalc.window.garbage import Garbage
 from fitcalc.window.jobs import Jobs
 from fitcalc.window.look import Look
 from fitcalc.window.menus import Menus
@@ -39,7 +40,7 @@ class MainWindow(QMainWindow):
     def __init__(self, session: Session, look: Look) -> None:
         super().__init__()
         self.session, self.look = session, look
-        self._may_close = False
+        self._may_close, self._garbage = False, Garbage(self)
         self.jobs, self.filing, self.autosave = Jobs(self), Filing(session, self), Autosave(session, self)
         self.notice, self.cautions = Notice(self), Cautions(self)
         self.people, self.worksheet = People(session, self), Worksheet(session, look, self)
@@ -111,6 +112,7 @@ class MainWindow(QMainWindow):
         self.jobs.wait()
         self.session.evaluation.wait()
         self.centre.photo.layer.wait()
+        self._garbage.let_go()
         self.autosave.forget()
         settings().setValue("geometry", self.saveGeometry())
         event.accept()

@@ -4,14 +4,14 @@ from math import atan, atan2, cos, hypot, pi, sin
 from os.path import realpath
 from pathlib import Path
 
-from PySide6.QtCore import QObject, QPointF, QSize, Qt, QThreadPool, Signal
+from PySide6.QtCore import QObject, QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QImage, QImageIOHandler, QImageReader, QPixmap, QTransform
 from PySide6.QtWidgets import QGraphicsPixmapItem, QGraphicsScene
 
 from fitcalc.documents.photo import LARGEST_PX, Photo, Place, Spot
 from fitcalc.errors import InputError
 from fitcalc.present.picture import XY, Bounds
-from fitcalc.window.jobs import Run
+from fitcalc.window.background import Run
 
 LARGEST_BYTES = 40_000_000
 MOST_SHOWN = 2400
@@ -142,7 +142,6 @@ class PhotoLayer(QObject):
         self._item.setVisible(False)
         self._item.setTransformationMode(Qt.TransformationMode.SmoothTransformation)
         scene.addItem(self._item)
-        self._pool = QThreadPool(self)
         self._runs: dict[Path, Run] = {}
         self._file: Path | None = None
         self._wanted: tuple[Photo, Path] | None = None
@@ -166,15 +165,18 @@ class PhotoLayer(QObject):
         elif file not in self._runs:
             self._item.setVisible(False)
             run = self._runs[file] = Run(lambda _tell: read_photo(file))
-            run.report.finished.connect(lambda found, error: self._take(file, found, error))
-            self._pool.start(run)
+            run.report.finished.connect(self._take)
+            run.start()
 
     def wait(self) -> None:
         """Waits until no photo is being read."""
         self._wanted = None
-        self._pool.waitForDone()
+        for run in self._runs.values():
+            run.wait()
 
-    def _take(self, file: Path, found: tuple[QImage, QSize] | None, error: Exception | None) -> None:
+    def _take(self, run: Run, found: tuple[QImage, QSize] | None, error: Exception | None) -> None:
+        run.wait()
+        file = next(file for file, each in self._runs.items() if each is run)
         del self._runs[file]
         if self._wanted is None or self._wanted[1] != file:
             return

@@ -22,6 +22,8 @@ from fitcalc.window.work import Held, Work, at_ref, with_ref
 
 REST = 120
 """How long the hand must rest in a drag until everything is evaluated, ms."""
+STEPS = 1000
+"""How many steps can be undone: more than a day's work, and not without end."""
 
 
 class Session(QObject):
@@ -55,6 +57,7 @@ class Session(QObject):
         super().__init__(parent)
         self.work, self.preferences, self.choice = work, preferences, Choice()
         self.undo_stack = QUndoStack(self)
+        self.undo_stack.setUndoLimit(STEPS)
         self.files: dict[int, Known] = {}
         self._saved = {each.key: each.document for each in work.documents()}
         self._gestures = 0
@@ -101,7 +104,11 @@ class Session(QObject):
         """Replaces the work as one undo step."""
         if after != self.work or _keys(after) != _keys(self.work):
             name = f"{gesture} {self._gestures}" if gesture else ""
-            self.undo_stack.push(Edit(text, self.work, after, self.preview if gesture else self.show, name))
+            step = self._last_step()
+            if name and step is not None and step.gesture == name:
+                self._go_on(step, after)
+            else:
+                self.undo_stack.push(Edit(text, self.work, after, self.preview if name else self.show, name))
 
     def push_from(self, before: Work, text: str) -> None:
         """Makes what was previewed since then one undo step, or none where it led back."""
@@ -205,6 +212,22 @@ class Session(QObject):
         self.files |= files
         self.show(work)
         self.files_changed.emit()
+
+    def _last_step(self) -> Edit | None:
+        """The step that made the work what it is; None where there is none, or where steps were undone."""
+        stack = self.undo_stack
+        if stack.index() == 0 or stack.canRedo():
+            return None
+        step = stack.command(stack.index() - 1)
+        return step if isinstance(step, Edit) else None
+
+    def _go_on(self, step: Edit, after: Work) -> None:
+        """Makes a change part of the last step."""
+        step.go_on_to(after)
+        if step.isObsolete():
+            self.undo_stack.undo()
+        else:
+            step.redo()
 
     def _take(self, work: Work) -> None:
         self.work = work

@@ -1,9 +1,16 @@
+import gc
 import re
 
 import pytest
 from PySide6.QtCore import QByteArray, QEvent, Qt
 from PySide6.QtGui import QHelpEvent, QImage
 from PySide6.QtWidgets import QApplication, QToolTip
+
+from fitcalc.window.edits import Edit
+from fitcalc.window.preferences import Preferences
+from fitcalc.window.program import first_documents
+from fitcalc.window.session import Session
+from fitcalc.window.work import new_work, with_ref
 
 
 def test_first_start_opens_the_hillclimb_sample_with_robin(session):
@@ -26,6 +33,25 @@ def test_typing_in_one_field_is_one_undo_step(session, typed):
     assert session.undo_stack.count() == 1
     session.undo_stack.undo()
     assert session.work.driver is first.driver
+
+
+def test_of_many_changes_in_one_gesture_one_step_is_kept(session):
+    for length in range(40):
+        session.edit("driver.measurements.knee_height", 500.0 + length, "knee height", "typed")
+    gc.collect()
+    assert session.work.driver.measurements.knee_height == 539.0
+    assert len([each for each in gc.get_objects() if isinstance(each, Edit)]) == 1
+
+
+def test_steps_beyond_the_last_ones_are_let_go(qapp, monkeypatch):
+    monkeypatch.setattr("fitcalc.window.session.STEPS", 5)
+    session = Session(new_work(*first_documents()), Preferences())
+    for step in range(8):
+        session.push("recline", with_ref(session.work, "setup.recline", 1.0 + step))
+    while session.undo_stack.canUndo():
+        session.undo_stack.undo()
+    assert session.work.setup.recline == 3.0
+    session.evaluation.wait()
 
 
 def test_a_chain_of_edits_is_undone_and_redone_whole(session, typed):
