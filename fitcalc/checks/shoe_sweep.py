@@ -14,7 +14,7 @@ from fitcalc.geometry.outlines import apart, clearance, path_distance
 from fitcalc.geometry.side import across, at_y, point, row_of, scaled
 from fitcalc.geometry.surface import surface_room
 from fitcalc.posture.cases import column
-from fitcalc.posture.foot import Foot
+from fitcalc.posture.foot import Foot, collar_height
 from fitcalc.posture.pads import Pad, pad_at, pad_edges
 from fitcalc.posture.sit import foot_pressed
 from fitcalc.units import Deg, Floats, Mm, Points
@@ -24,8 +24,6 @@ STATIONS = (0.0, 0.25, 0.5, 0.75, 1.0)
 of travel, the arc stands 0.3 mm off its chord."""
 TOE_BOX = 50.0
 """Height of the shoe over the toes, sole included, mm: design inference, no source."""
-COLLAR_ABOVE_ANKLE = 15.0
-"""Top of the shoe above the ankle joint, mm: design inference, no source."""
 COLLAR_AHEAD_OF_ANKLE = 50.0
 """Front of the shin at the shoe's top, ahead of the ankle joint, mm: design inference, no source."""
 TOE_OUT = np.array([5.0])
@@ -67,7 +65,7 @@ def shoe_outline(foot: Foot, links: Links) -> Points:
     """The shoe in side view, convex, `(n, 5, 3)`."""
     up = across(foot.sole)
     ankle = links.heel_to_ankle + links.shoe_heel_margin
-    top = links.ankle_height + links.sole_heel + COLLAR_ABOVE_ANKLE
+    top = collar_height(links)
     shin = foot.heel + scaled(foot.sole, ankle + COLLAR_AHEAD_OF_ANKLE) + scaled(up, top)
     corners = (foot.heel, foot.toe, foot.toe + TOE_BOX * up, shin, foot.heel + scaled(up, top))
     return row_of(corners)

@@ -10,7 +10,7 @@ from fitcalc.documents.car import Car
 from fitcalc.documents.car_pedals import Pedal
 from fitcalc.geometry.degrees import length, sind, unit
 from fitcalc.geometry.lines import behind_on_profile, extended, height_at, profile_points
-from fitcalc.geometry.side import across, at_y, dot, scaled
+from fitcalc.geometry.side import across, at_y, dot, row_of, scaled
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.pads import Pad
 from fitcalc.units import Bools, Mm, Points
@@ -20,6 +20,9 @@ STEEPEST_SOLE = 73.4
 that of every seat up to 150 mm above them (SAE J4004, second-hand)."""
 LOWEST_BALL = 0.25
 """Where the ball may lie below the middle of the pad, as part of the pad's height: half-way to its edge, design inference."""
+
+COLLAR_ABOVE_ANKLE = 15.0
+"""Top of the shoe above the ankle joint, mm: design inference, no source."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -50,6 +53,11 @@ class Foot:
 def heel_to_ball(links: Links) -> Mm:
     """Along the sole, from the back of the shoe to under the ball of the foot."""
     return links.heel_to_ball + links.shoe_heel_margin
+
+
+def collar_height(links: Links) -> Mm:
+    """Top of the shoe above the underside of its heel."""
+    return links.ankle_height + links.sole_heel + COLLAR_ABOVE_ANKLE
 
 
 def floor_line(car: Car) -> Points:
@@ -119,11 +127,13 @@ def sole_flat(pad: Pad, links: Links, car: Car, slide: Mm | float = 0.0) -> tupl
         slide: where on the face the ball lies, from its middle, positive upward.
 
     Returns:
-        The foot, and whether its heel clears the floor.
+        The foot, and whether the back of the shoe clears the floor, from the heel up to its collar: on a pad that
+        leans rearward the collar comes down first.
     """
     ball = pad.centre + scaled(pad.up, slide)
     heel = ball - scaled(pad.up, heel_to_ball(links))
-    clear = heel[:, 2] >= height_at(heel[:, 0], floor_line(car))
+    back = row_of((heel, heel + scaled(across(pad.up), collar_height(links))))
+    clear = (back[..., 2] >= height_at(back[..., 0], floor_line(car))).all(axis=1)
     nobody = np.zeros(len(heel), dtype=bool)
     return _shoe(heel, ball, links, nobody, np.zeros(len(heel)), pad), clear
 

@@ -91,7 +91,7 @@ def foot_pressed(name: str, rest: Foot, pad: Pad, pedal: Pedal, links: Links, ca
 
     The throttle is worked about a planted heel until the ball comes to the edge of the pad, then the heel slides after
     it. On the other pedals the ball stays where it rested on the pad, or lower where the sole would stand too steep: they
-    are pushed with the sole flat where the heel then clears the floor; where it does not, the heel slides along it.
+    are pushed with the sole flat where the shoe's back then clears the floor; where it does not, the heel slides along it.
     """
     if name == "throttle":
         return _throttle_pressed(rest, pad, pedal, links, car)

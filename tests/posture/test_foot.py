@@ -8,8 +8,9 @@ import pytest
 from fitcalc.documents.fields import SideMark
 from fitcalc.documents.setup import PedalRework, Setup
 from fitcalc.geometry.degrees import length
+from fitcalc.geometry.side import across
 from fitcalc.posture.cases import spread
-from fitcalc.posture.foot import heel_down, heel_to_ball, planted_slide, sole_flat
+from fitcalc.posture.foot import collar_height, heel_down, heel_to_ball, planted_slide, sole_flat
 from fitcalc.posture.pads import Pad, pad_at
 from fitcalc.posture.sit import foot_pressed, sit
 from tests.posture.cars import car, links, of_stature
@@ -41,6 +42,35 @@ def test_sole_flat_clears_the_floor_only_when_the_pad_is_high():
     span = heel_to_ball(links())[0]
     assert sole_flat(upright_pad(250, span + 5), links(), car())[1][0]
     assert not sole_flat(upright_pad(250, span - 5), links(), car())[1][0]
+
+
+def test_sole_flat_on_a_pad_that_leans_rearward_keeps_the_back_of_the_shoe_off_the_floor():
+    """Leaning 20 deg rearward the collar lies lower than the heel, by its height times sin 20."""
+    body, c, s = links(), np.cos(np.radians(20)), np.sin(np.radians(20))
+    heel_clears = heel_to_ball(body)[0] * c
+    collar_clears = heel_clears + collar_height(body)[0] * s
+    leaning = {
+        z: replace(upright_pad(250, z), up=np.array([[s, 0, c]]))
+        for z in (collar_clears - 2, collar_clears + 2)
+    }
+    assert collar_clears - 2 > heel_clears
+    assert [bool(sole_flat(pad, body, car())[1][0]) for pad in leaning.values()] == [False, True]
+
+
+def test_no_shoe_stands_in_the_floor_whatever_the_height_of_the_pedals():
+    """A pedal box lifted mm by mm, pads leaning 12 to 24 deg rearward: at rest and pressed the whole shoe stays above."""
+    rise = np.linspace(-40.0, 80.0, 121)
+    chassis = car("student")
+    values = {
+        f"pedals.{name}.pivot.z": getattr(chassis.pedals, name).pivot.z + rise
+        for name in ("brake", "throttle")
+    }
+    lean = {f"pedals.{name}.rest_angle": np.full(121, 24.0) for name in ("brake", "throttle")}
+    sitting = sit(spread(chassis, values | lean), links(), Setup())
+    for worked in sitting.pedals.values():
+        for foot in (worked.rest.foot, worked.full.foot):
+            back = foot.heel + across(foot.sole) * collar_height(links())[:, None]
+            assert min(foot.heel[:, 2].min(), back[:, 2].min()) > -1e-6
 
 
 def test_ankle_is_on_the_drivers_side_of_the_sole():
