@@ -133,7 +133,8 @@ def sole_flat(pad: Pad, links: Links, car: Car, slide: Mm | float = 0.0) -> tupl
     ball = pad.centre + scaled(pad.up, slide)
     heel = ball - scaled(pad.up, heel_to_ball(links))
     back = row_of((heel, heel + scaled(across(pad.up), collar_height(links))))
-    clear = (back[..., 2] >= height_at(back[..., 0], floor_line(car))).all(axis=1)
+    above = back[..., 2] - height_at(back[..., 0], floor_line(car))
+    clear = above.min(axis=1) >= 0.0
     nobody = np.zeros(len(heel), dtype=bool)
     return _shoe(heel, ball, links, nobody, np.zeros(len(heel)), pad), clear
 
