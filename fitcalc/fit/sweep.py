@@ -4,8 +4,9 @@ On a grid of seat places and pedal bars the straps need working out once per sea
 per bar; the figures are those of `evaluate`, to the last digit.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from types import MappingProxyType
 
 import numpy as np
@@ -38,11 +39,13 @@ from fitcalc.checks.wheel import wheel_figures
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.setup import Setup
-from fitcalc.fit.cases import PATHS, moving, setup_of, taken
+from fitcalc.fit.cases import PATHS, Anything, moving, setup_of, taken
 from fitcalc.fit.variables import PEDAL_WAYS, value_at
 from fitcalc.posture.cases import column
-from fitcalc.posture.sit import Sitting, hands_at, on_pedal, trunk_and_hips
-from fitcalc.units import Floats
+from fitcalc.posture.limbs import Arm
+from fitcalc.posture.sit import OnPedal, Sitting, feet_on_pedal, hands_at, trunk_and_hips, with_leg
+from fitcalc.posture.trunk import Trunk
+from fitcalc.units import Floats, Points
 
 INSERTS = ("cushion_insert", "back_insert")
 SEAT = ("seat_travel", "seat_raise", "recline", *INSERTS)
@@ -204,18 +207,37 @@ def _group(
 
 
 def sit_once(car: Car, links: Links, setup: Setup, names: Sequence[str]) -> Sitting:
-    """As `posture.sit.sit` on some pedals, each part seated once for every distinct combination of what moves it."""
-    count = _count(setup)
-    few, at = distinct(setup, SEAT)
-    trunk, hips = taken(trunk_and_hips(car, links, few), np.broadcast_to(at, (count,)))
-    pedals = {}
-    for name in names:
-        few, at = distinct(setup, (*SEAT, "box_travel", *_bars(name)))
-        worked = on_pedal(name, car, few, *trunk_and_hips(car, links, few), links)
-        pedals[name] = taken(worked, np.broadcast_to(at, (count,)))
-    few, at = distinct(setup, (*SEAT, "wheel_spacer"))
-    hands = hands_at(car, links, few, trunk_and_hips(car, links, few)[0], column(0.0))
-    return Sitting(trunk, hips, pedals, taken(hands, np.broadcast_to(at, (count,))))
+    """As `posture.sit.sit` on some pedals, each part seated once for every distinct combination of what moves it.
+
+    The hands are left out where not all pedals are looked at.
+    """
+
+    def trunk_hips(few: Setup) -> tuple[Trunk, tuple[Points, Points]]:
+        return trunk_and_hips(car, links, few)
+
+    def legs(name: str, few: Setup) -> OnPedal:
+        trunk, hips = _once(few, SEAT, trunk_hips)
+        feet = _once(few, ("box_travel", *_bars(name)), partial(feet_on_pedal, name, car, links=links))
+        hip = hips[0] if car.fitted_pedals()[name].foot == "left" else hips[1]
+        return with_leg(feet, hip, trunk, links)
+
+    def hands(few: Setup) -> tuple[Arm, Arm] | None:
+        return hands_at(car, links, few, trunk_hips(few)[0], column(0.0))
+
+    pedals = {
+        name: _once(setup, (*SEAT, "box_travel", *_bars(name)), partial(legs, name)) for name in names
+    }
+    whole = len(pedals) == len(car.fitted_pedals())
+    arms = _once(setup, (*SEAT, "wheel_spacer"), hands) if whole else None
+    return Sitting(*_once(setup, SEAT, trunk_hips), pedals, arms)
+
+
+def _once(setup: Setup, paths: Sequence[str], work: Callable[[Setup], Anything]) -> Anything:
+    """What follows from some numbers of a setup, worked out once for every distinct combination of them."""
+    few, at = distinct(setup, paths)
+    if _count(few) == _count(setup):
+        return work(setup)
+    return taken(work(few), np.broadcast_to(at, (_count(setup),)))
 
 
 def distinct(setup: Setup, paths: Sequence[str]) -> tuple[Setup, np.ndarray]:
@@ -228,7 +250,7 @@ def distinct(setup: Setup, paths: Sequence[str]) -> tuple[Setup, np.ndarray]:
     code = np.zeros(1, dtype=np.int64)
     for path in changing:
         known, place = np.unique(values[path], return_inverse=True)
-        code = _compact(code * len(known) + place)
+        code = _compact(code) * len(known) + place
     _, first, at = np.unique(code, return_index=True, return_inverse=True)
     return setup_of(fixed | {path: values[path][first] for path in changing}), at
 

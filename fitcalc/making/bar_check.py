@@ -1,6 +1,7 @@
 """Whether an extension bar and its joint hold, what governs, and the least stock size that does."""
 
 from dataclasses import dataclass, replace
+from functools import reduce
 
 import numpy as np
 from numpy.typing import NDArray
@@ -46,7 +47,7 @@ class BarCheck:
     @property
     def safety(self) -> Floats:
         """Least factor of safety."""
-        return np.min(safeties(self.modes), axis=-1)
+        return reduce(np.minimum, (mode.safety for mode in self.modes))
 
     @property
     def governing(self) -> NDArray[np.intp]:

@@ -21,6 +21,16 @@ from fitcalc.units import Deg, Points
 
 
 @dataclass(frozen=True, eq=False)
+class FeetOnPedal:
+    """One pedal with its foot, at rest and at the stop."""
+
+    rest_pad: Pad
+    full_pad: Pad
+    rest: Foot
+    full: Foot
+
+
+@dataclass(frozen=True, eq=False)
 class OnPedal:
     """One pedal with its foot and leg, at rest and at the stop."""
 
@@ -65,16 +75,24 @@ def on_pedal(
     name: str, car: Car, setup: Setup, trunk: Trunk, hips: tuple[Points, Points], links: Links
 ) -> OnPedal:
     """One pedal with the leg that works it."""
+    hip = hips[0] if car.fitted_pedals()[name].foot == "left" else hips[1]
+    return with_leg(feet_on_pedal(name, car, setup, links), hip, trunk, links)
+
+
+def feet_on_pedal(name: str, car: Car, setup: Setup, links: Links) -> FeetOnPedal:
+    """One pedal with the foot that works it, wherever the seat is."""
     pedal = car.fitted_pedals()[name]
-    hip = hips[0] if pedal.foot == "left" else hips[1]
     rest_pad, full_pad = (
         pad_at(pedal, getattr(setup, name), column(setup.box_travel), at) for at in (0.0, 1.0)
     )
-    rest_foot = foot_at_rest(name, rest_pad, pedal, links, car)
-    full_foot = foot_pressed(name, rest_foot, full_pad, pedal, links, car)
-    return OnPedal(
-        rest_pad, full_pad, leg_to(hip, rest_foot, trunk, links), leg_to(hip, full_foot, trunk, links)
-    )
+    rest = foot_at_rest(name, rest_pad, pedal, links, car)
+    return FeetOnPedal(rest_pad, full_pad, rest, foot_pressed(name, rest, full_pad, pedal, links, car))
+
+
+def with_leg(feet: FeetOnPedal, hip: Points, trunk: Trunk, links: Links) -> OnPedal:
+    """The same with the leg from a hip joint."""
+    rest, full = (leg_to(hip, foot, trunk, links) for foot in (feet.rest, feet.full))
+    return OnPedal(feet.rest_pad, feet.full_pad, rest, full)
 
 
 def foot_at_rest(name: str, pad: Pad, pedal: Pedal, links: Links, car: Car) -> Foot:
