@@ -8,9 +8,10 @@ import pytest
 from examples import CAR, DRIVER, changed
 
 from fitcalc.documents.content import LARGEST
-from fitcalc.documents.store import load_car, load_driver, load_setup, save
+from fitcalc.documents.store import load_car, load_driver, load_effort, load_setup, save
 from fitcalc.errors import InputError
 
+SPOTS = "\n".join(f"{name} = {{ right = 100, down = 200 }}" for name in ("first", "second", "level_start", "level_end"))
 BAD_CARS = [
     ("arm = 250  # pivot to pad\n", "", "pedals.brake.arm", "missing", "a number from 90 to 450 mm"),
     ("arm = 250 ", "amr = 250 ", "pedals.brake.amr", "not a known field", "perhaps arm is meant"),
@@ -45,6 +46,23 @@ BAD_CARS = [
     ("cleat_spacing = 56", "cleat_spacing = 65", "pedals.brake.cleat_spacing", "is 65 ", "pad_width, which is 60"),
     ("points = 6", "points = 5", "harness.points", "is 5 ", "needs 1 crotch anchors, and 2 are given"),
     ("pad_travel = 60", "", "pedals.throttle", "not usable", "either travel_angle or pad_travel"),
+    ("arm = 240\nrest_angle = 10\npad_travel = 60", "arm = 100\nrest_angle = 10\npad_travel = 120", "pedals.throttle.pad_travel", "is 120 ", "not be more than arm, which is 100"),
+    ("cleat_spacing = 56\n", "", "pedals.brake", "not usable", "give both, or neither"),
+    ("cleat_height = 8", "cleat_height = 0.8", "pedals.brake.cleat_height", "is 0.8 ", "0, or 2 mm or more"),
+    ("needed = 35\n", "needed = 35\n[pedals.throttle.cylinder]\njoint_radius = 60\nrod_end = { x = 80, z = 350 }\nbore = 19\nstroke = 30\n", "pedals.throttle", "not usable", "either cylinder or cable"),
+    ("pad_y = 0\n", "pad_y = 130\n", "pedals.brake.pad_y", "is 130 ", "from -120 to 120 mm to agree with pivot.y, which is 0"),
+    ("pad_y = 110\n", "pad_y = 20\n", "pedals.brake.pad_y", "is 0 ", "25 mm or more from pedals.throttle.pad_y, which is 20"),
+    ("pivot = { x = 250, y = 110,", "pivot = { x = 450, y = 110,", "pedals.brake.pivot.x", "is 250 ", "pads lie within 150 mm of each other"),
+    ("stroke = 30\n", "stroke = 30\nbalance_bar = { spacing = 62, pivot_to_front = 9, rear_bore = 19 }\n", "pedals.brake.cylinder.balance_bar.pivot_to_front", "is 9 ", "from 12.4 to 49.6 mm to agree with spacing, which is 62"),
+    ("bulkhead = -50", "bulkhead = 300", "footwell.bulkhead", "is 300 ", "less than 293, the x of the brake pad"),
+    ("bulkhead = -50", "heel_rest = { x = 900, z = 0 }", "footwell.heel_rest.x", "is 900 ", "from 243 to 743 mm, because the brake pad is at x 293"),
+    ("bulkhead = -50", "roof = [[0, 400], [900, 90]]", "footwell.roof.1.1", "is 90 ", "100 or more, 100 mm above the floor there"),
+    ("radius = 25\n", "", "footwell.obstacles.0", "not usable", "either centre and radius, or outline"),
+    ("y_low = -200", "y_low = 200", "footwell.obstacles.0.y_low", "is 200 ", "less than y_high, which is 200"),
+    ("shoulder_left = { x = 1700, y = -100,", "shoulder_left = { x = 1700, y = 100,", "harness.shoulder_left.y", "is 100 ", "less than shoulder_right.y, which is 100"),
+    ("[250, 550]", "[250, 200]", "seat.profile.2.1", "is 200 ", "250 or more: the back ends above the junction"),
+    ("[250, 550]", "[-400, 300]", "seat.profile.2.0", "is -400 ", "50 to 160 deg apart at the junction; they stand 22 deg apart"),
+    ("[rails]", f"[photo]\npath = 'left.jpg'\ndistance = 2300\nat = {{ x = 0, z = 300 }}\n{SPOTS}\n[rails]", "photo.second.right", "is 100 ", "a pixel or more away from first"),
     ("format = 1", "format = 2", "format", "is 2 ", "update fitcalc"),
     ("format = 1", "format = true", "format", "is true ", "whole number 1"),
     ('name = "Test car"', 'name = "Test car"\n"od\\nd" = 1', '"od\\nd"', "not a known field", "the fields here are format, name"),
@@ -57,6 +75,7 @@ BAD_DRIVERS = [
     ("stature = 1755", "stature = 3000", "measurements.stature", "is 3000 ", "from 1200 to 2300 mm"),
     ("sitting_height = 915", "sitting_height = 915\neye_height_sitting = 915", "measurements.eye_height_sitting", "is 915 ", "less than"),
     ("[measurements]", "mass = 900\n[measurements]", "mass", "is 900 ", "in newtons (91.77 kg would fit)"),
+    ("[measurements]", "[targets]\nelbow_low = 120\nelbow_high = 100\n[measurements]", "targets.elbow_low", "is 120 ", "not be more than elbow_high, which is 100"),
     ("[measurements]", "measurements = 3\n[shoe]", "measurements", "is 3 ", "a section with stature"),
 ]  # fmt: skip
 
@@ -85,6 +104,19 @@ def test_bad_car(tmp_path, before, after, field, value, advice):
     assert value in str(error)
     assert advice in str(error)
     assert "in car.toml" in str(error)
+
+
+def test_a_pad_beyond_the_floor_s_end_stands_over_its_end(tmp_path):
+    path = tmp_path / "car.toml"
+    path.write_text(changed(CAR, "[[-100, 0], [1200, 0]]", "[[-100, 0], [250, 160]]"))
+    assert "6 mm below the floor" in str(refusal(load_car, path))
+
+
+def test_a_bar_that_would_be_shortened(tmp_path):
+    path = tmp_path / "effort.toml"
+    path.write_text("[stand_off]\nlow = -10\n")
+    error = refusal(load_effort, path)
+    assert (error.field, "it only ever grows" in str(error)) == ("stand_off.low", True)
 
 
 @pytest.mark.parametrize(("before", "after", "field", "value", "advice"), BAD_DRIVERS)
