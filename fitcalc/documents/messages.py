@@ -8,13 +8,15 @@ from typing import Any
 from pydantic import ValidationError
 
 from fitcalc.documents.declared import Declared, declared_at
-from fitcalc.documents.fields import Document
+from fitcalc.documents.fields import FILE_NAME, Document
 from fitcalc.documents.slips import slip_hint
 from fitcalc.errors import InputError
 
 Step = str | int
 LONGEST = 60
 """Most characters of a user's text that are quoted in a sentence."""
+PATTERNS = (("must be a day", "write it as 2026-05-31"), ("must be a bare name", "without a folder"))
+"""What a text must look like that is a date, and one that names a file."""
 
 
 def explained(
@@ -112,7 +114,7 @@ def _told(fault: Any, loc: tuple[Step, ...], document_type: type[Document]) -> t
         case "missing":
             return field, "missing", f"must be {_wanted(known)}", _how(known)
         case "string_pattern_mismatch":
-            return field, shown(fault["input"]), "must be a bare name", "without a folder"
+            return field, shown(fault["input"]), *PATTERNS[fault["ctx"]["pattern"] == FILE_NAME]
         case "too_short" | "too_long":
             return field, shown(fault["input"]), _count(fault["ctx"]), _how(known)
         case _:

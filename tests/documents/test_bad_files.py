@@ -3,12 +3,14 @@
 # ruff: noqa: E501 - a table reads better with one case on one line
 
 import os
+from functools import partial
 
 import pytest
 from examples import CAR, DRIVER, changed
 
+from fitcalc.documents.as_built import History, Readings
 from fitcalc.documents.content import LARGEST
-from fitcalc.documents.store import load_car, load_driver, load_effort, load_setup, save
+from fitcalc.documents.store import load, load_car, load_driver, load_effort, load_setup, save
 from fitcalc.errors import InputError
 
 SPOTS = "\n".join(f"{name} = {{ right = 100, down = 200 }}" for name in ("first", "second", "level_start", "level_end"))
@@ -27,6 +29,8 @@ BAD_CARS = [
     ("arm = 250 ", 'arm = "250 mm" ', "pedals.brake.arm", 'is "250 mm" ', "without quotes"),
     ("arm = 250 ", "arm = 1979-05-27 ", "pedals.brake.arm", "is 1979-05-27 ", "a number from 90 to 450 mm"),
     ("arm = 250 ", f"arm = {'9' * 400} ", "pedals.brake.arm", "more than 60 digits", "a number from 90 to 450 mm"),
+    ("arm = 250 ", "arm = { mm = 250 } ", "pedals.brake.arm", "is a section ", "a number from 90 to 450 mm"),
+    ("mounts = [{ x = 950, y = -150, z = 5 }, ", "mounts = [", "seat.mounts", "is a list of 1 ", "hold at least 2 entries"),
     ("arm = 250 ", "arm = [250] ", "pedals.brake.arm", "a list of 1", "a number from 90 to 450 mm"),
     ("arm = 250 ", "arm = 250\narm = 260 ", "pedals.brake.arm", "given twice", "line 30"),
     ("[rails]", "[seat]\n[rails]", "seat", "given twice", "keep one"),
@@ -110,6 +114,21 @@ def test_a_pad_beyond_the_floor_s_end_stands_over_its_end(tmp_path):
     path = tmp_path / "car.toml"
     path.write_text(changed(CAR, "[[-100, 0], [1200, 0]]", "[[-100, 0], [250, 160]]"))
     assert "6 mm below the floor" in str(refusal(load_car, path))
+
+
+@pytest.mark.parametrize("day", ["31.5.2026", "yesterday"])
+def test_a_date_says_how_it_is_written(tmp_path, day):
+    path = tmp_path / "readings.toml"
+    path.write_text(f'date = "{day}"\n')
+    error = refusal(partial(load, Readings), path)
+    assert (error.field, "must be a day; write it as 2026-05-31" in str(error)) == ("date", True)
+
+
+def test_a_day_that_is_not_in_the_calendar(tmp_path):
+    path = tmp_path / "history.toml"
+    path.write_text('driver = "Robin"\n[[builds]]\ndate = "2026-02-30"\ncar = "Test car"\n')
+    error = refusal(partial(load, History), path)
+    assert (error.field, "there is no such day" in str(error)) == ("builds.0.date", True)
 
 
 def test_a_bar_that_would_be_shortened(tmp_path):
