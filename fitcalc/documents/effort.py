@@ -1,6 +1,7 @@
 """What a rework may change, how far, in which steps, and what each change costs in minutes at the bench."""
 
-from typing import Literal, Self
+from collections.abc import Mapping
+from typing import Any, Literal, Self
 
 from pydantic import model_validator
 
@@ -94,3 +95,11 @@ class Effort(Document):
             if low is not None and low < 0:
                 raise clash(f"{name}.low", low, "must be 0: it only ever grows from as found", "take it out")
         return self
+
+
+def is_effort(table: Mapping[str, Any]) -> bool:
+    """Whether a table is of what work costs and not of a rework, which has numbers where this one has sections."""
+    changes = [name for name, field in Effort.model_fields.items() if field.annotation in (Work, Change)]
+    pedals = [table[name] for name in ("clutch", "brake", "throttle") if isinstance(table.get(name), dict)]
+    below = [value for pedal in pedals for value in pedal.values()]
+    return any(isinstance(value, dict) for value in (*map(table.get, changes), *below))

@@ -102,6 +102,13 @@ ENTRIES = (
         "What tape and body leave open: odds beside the findings, intervals, what to measure again",
         ends_group=True,
     ),
+    Entry(
+        "minutes_for_work",
+        "&Rework",
+        "&Minutes for work…",
+        "",
+        "What drilling, welding and the like cost at the bench; searches for the least work weigh changes by it",
+    ),
     Entry("reset_rework", "&Rework", "As &found", "Ctrl+Backspace", "Take every change back"),
     Entry("next_driver", "&Driver", "Ne&xt driver", "Ctrl+D", "Another of the drivers of this car"),
     Entry("remove_driver", "&Driver", "&Remove driver", "", "Take the chosen driver out of this car"),

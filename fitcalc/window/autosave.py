@@ -13,6 +13,7 @@ from PySide6.QtCore import QLockFile, QObject, QStandardPaths, QTimer
 from fitcalc.documents.atomic import replace_file
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
+from fitcalc.documents.effort import Effort
 from fitcalc.documents.fields import Document
 from fitcalc.documents.setup import Setup
 from fitcalc.documents.stamp import Stamp
@@ -128,7 +129,13 @@ def _kept(session: Session) -> dict[str, Any]:
     work = session.work
     people = [{"driver": document(each.driver), "setup": document(each.setup)} for each in work.occupants]
     when = datetime.now().strftime("%H:%M on %d %B %Y")
-    return {"when": when, "car": document(work.car), "occupants": people, "chosen": work.chosen}
+    return {
+        "when": when,
+        "car": document(work.car),
+        "occupants": people,
+        "chosen": work.chosen,
+        "effort": document(work.effort),
+    }
 
 
 def _recovered(kept: dict[str, Any]) -> Recovered:
@@ -146,4 +153,5 @@ def _recovered(kept: dict[str, Any]) -> Recovered:
     people = tuple(
         Occupant(document(Driver, p["driver"]), document(Setup, p["setup"])) for p in kept["occupants"]
     )
-    return Recovered(Work(car, people, kept["chosen"]), kept["when"], originals, files)
+    effort = document(Effort, kept["effort"]) if "effort" in kept else held(Effort())
+    return Recovered(Work(car, people, kept["chosen"], effort), kept["when"], originals, files)

@@ -144,6 +144,10 @@ class Commands(QObject):
         """Asks who of the population fits the car."""
         self._window.desk.coverage()
 
+    def minutes_for_work(self) -> None:
+        """Shows what each kind of work costs."""
+        self._window.desk.show_minutes()
+
     def reset_rework(self) -> None:
         """Takes every change back, as one undo step."""
         self._session.push("as found", self._with_setup(Setup()))

@@ -2,6 +2,7 @@
 
 import tomllib
 from collections.abc import Callable
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -11,6 +12,7 @@ from PySide6.QtWidgets import QWidget
 
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
+from fitcalc.documents.effort import Effort, is_effort
 from fitcalc.documents.fields import Document
 from fitcalc.documents.samples import sample_folder
 from fitcalc.documents.setup import Setup
@@ -26,11 +28,11 @@ if TYPE_CHECKING:
     from PySide6.QtWidgets import QFileDialog
 
 FILTER = "fitcalc files (*.toml);;All files (*)"
-NOUNS: dict[type, str] = {Car: "car", Driver: "driver", Setup: "rework"}
+NOUNS: dict[type, str] = {Car: "car", Driver: "driver", Setup: "rework", Effort: "minutes for work"}
 
 
 def read_document(path: Path) -> tuple[Document, Stamp]:
-    """The car, driver or rework in a file, whichever it is, and the file's stamp.
+    """The car, driver, rework or minutes for work in a file, whichever it is, and the file's stamp.
 
     Raises:
         InputError: it can't be read, or is none of them.
@@ -44,11 +46,11 @@ def _nothing() -> None:
 
 def _kind_of(path: Path) -> type[Document]:
     try:
-        names = tomllib.loads(read_text(path)).keys()
+        table = tomllib.loads(read_text(path))
     except ValueError:
         return Car
-    telling = [KINDS[kind] for kind, section in TELLING.items() if section in names]
-    return telling[0] if telling else Setup
+    telling = [KINDS[kind] for kind, section in TELLING.items() if section in table]
+    return telling[0] if telling else Effort if is_effort(table) else Setup
 
 
 class Filing(QObject):
@@ -61,13 +63,13 @@ class Filing(QObject):
 
     def ask_open(self) -> None:
         """Asks which file to open."""
-        dialog = self._dialog("Open a car, driver or rework")
+        dialog = self._dialog("Open a car, driver, rework or minutes for work")
         dialog.setFileMode(dialog.FileMode.ExistingFile)
         dialog.fileSelected.connect(self.open)
         dialog.open()
 
     def open(self, name: str | Path) -> None:
-        """Opens a file: another car, a further driver, or a rework of this car for this driver."""
+        """Opens a file: another car, a further driver, a rework of this car for this driver, or what work costs."""
         path = Path(name)
         try:
             document, stamp = read_document(path)
@@ -138,9 +140,8 @@ class Filing(QObject):
     def describe(self, document: Held[Any]) -> str:
         """A document in words, as in "rework for Robin"."""
         noun = NOUNS[type(document.document)]
-        return (
-            f"rework for {self._owner(document)}" if noun == "rework" else f"{noun} {document.document.name}"
-        )
+        whose = f"for {self._owner(document)}" if noun == "rework" else document.document.name
+        return f"{noun} {whose}".strip()
 
     def _ask_whose(self, document: Held[Any], file: Known, then: Callable[[], None]) -> None:
         """Says that a file was changed, and offers what can be done about it."""
@@ -201,6 +202,8 @@ class Filing(QObject):
                 self._session.push(text, with_car(work, opened))
             case Driver():
                 self._session.push(text, with_driver(work, opened))
+            case Effort():
+                self._session.push(text, replace(work, effort=opened))
             case _:
                 changed = type(work.occupant)(work.occupant.driver, opened)
                 self._session.push(text, with_occupant(work, changed))

@@ -1,10 +1,10 @@
-"""All that is worked on at once, as one frozen value: a car, its drivers, and a rework for each of them.
+"""All that is worked on at once, as one frozen value: a car, its drivers, a rework for each of them, and what work costs.
 
 A `ref` names one value of it by its document and path, as in `car.hoops.main_top.z`; `driver` and `setup` are the
 chosen driver's.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from itertools import count
 from typing import Any, Generic, TypeVar
 
@@ -12,11 +12,12 @@ from fitcalc.documents.car import Car
 from fitcalc.documents.declared import Declared
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.edit import field_at, value_at, with_value
+from fitcalc.documents.effort import Effort
 from fitcalc.documents.fields import Document
 from fitcalc.documents.setup import Setup
 
 Kind = TypeVar("Kind", bound=Document)
-KINDS: dict[str, type[Document]] = {"car": Car, "driver": Driver, "setup": Setup}
+KINDS: dict[str, type[Document]] = {"car": Car, "driver": Driver, "setup": Setup, "effort": Effort}
 _keys = count(1)
 
 
@@ -43,11 +44,12 @@ class Occupant:
 
 @dataclass(frozen=True)
 class Work:
-    """One car, its drivers, and which of them is worked on."""
+    """One car, its drivers, which of them is worked on, and what may be changed at which cost."""
 
     car: Held[Car]
     occupants: tuple[Occupant, ...]
     chosen: int = 0
+    effort: Held[Effort] = field(default_factory=lambda: held(Effort()))
 
     @property
     def occupant(self) -> Occupant:
@@ -65,9 +67,9 @@ class Work:
         return self.occupant.setup.document
 
     def documents(self) -> tuple[Held[Any], ...]:
-        """Every document, the car first."""
+        """Every document, the car first and what work costs last."""
         people = (each for person in self.occupants for each in (person.driver, person.setup))
-        return (self.car, *people)
+        return (self.car, *people, self.effort)
 
 
 def new_work(car: Car, *drivers: Driver) -> Work:
@@ -77,7 +79,12 @@ def new_work(car: Car, *drivers: Driver) -> Work:
 
 def document_of(work: Work, name: str) -> Document:
     """The document that a ref begins with."""
-    return {"car": work.car.document, "driver": work.driver, "setup": work.setup}[name]
+    return {
+        "car": work.car.document,
+        "driver": work.driver,
+        "setup": work.setup,
+        "effort": work.effort.document,
+    }[name]
 
 
 def at_ref(work: Work, ref: str) -> Any:
@@ -99,9 +106,9 @@ def with_ref(work: Work, ref: str, value: Any) -> Work:
 
 
 def with_document(work: Work, name: str, document: Any) -> Work:
-    """The work with the car, the chosen driver or the chosen rework replaced, under the same key."""
-    if name == "car":
-        return replace(work, car=replace(work.car, document=document))
+    """The work with the car, what work costs, the chosen driver or rework replaced, under the same key."""
+    if name in ("car", "effort"):
+        return replace(work, **{name: replace(getattr(work, name), document=document)})
     held_before: Held[Any] = getattr(work.occupant, name)
     return with_occupant(work, replace(work.occupant, **{name: replace(held_before, document=document)}))
 
@@ -119,7 +126,7 @@ def with_content(work: Work, key: int, document: Any) -> Work:
         return replace(each, document=document) if each.key == key else each
 
     people = tuple(Occupant(new(person.driver), new(person.setup)) for person in work.occupants)
-    return replace(work, car=new(work.car), occupants=people)
+    return replace(work, car=new(work.car), occupants=people, effort=new(work.effort))
 
 
 def with_car(work: Work, car: Held[Car]) -> Work:
@@ -130,7 +137,8 @@ def with_car(work: Work, car: Held[Car]) -> Work:
 
 def with_driver(work: Work, driver: Held[Driver]) -> Work:
     """The work with a further driver, who is chosen."""
-    return Work(work.car, (*work.occupants, Occupant(driver, held(Setup()))), len(work.occupants))
+    people = (*work.occupants, Occupant(driver, held(Setup())))
+    return replace(work, occupants=people, chosen=len(work.occupants))
 
 
 def without_driver(work: Work) -> Work:
@@ -138,4 +146,4 @@ def without_driver(work: Work) -> Work:
     if len(work.occupants) == 1:
         return work
     people = tuple(person for person in work.occupants if person is not work.occupant)
-    return Work(work.car, people, min(work.chosen, len(people) - 1))
+    return replace(work, occupants=people, chosen=min(work.chosen, len(people) - 1))

@@ -23,6 +23,7 @@ from fitcalc.window.work import Work, at_ref, with_ref
 
 if TYPE_CHECKING:
     from fitcalc.window.main_window import MainWindow
+    from fitcalc.window.studies.minutes import Minutes
     from fitcalc.window.studies.study_window import StudyWindow
 
 Worker = Callable[[Work, str, Progress], Study]
@@ -49,6 +50,7 @@ class Desk(QObject):
         super().__init__(window)
         self._window, self._session = window, window.session
         self.open: dict[str, StudyWindow] = {}
+        self.minutes: Minutes | None = None
         self._workers: dict[str, Worker] = {}
 
     def search(self) -> None:
@@ -70,6 +72,16 @@ class Desk(QObject):
     def coverage(self) -> None:
         """Asks who of the population fits."""
         self._start(COVERAGE, coverage_study)
+
+    def show_minutes(self) -> None:
+        """Shows what each kind of work costs."""
+        from fitcalc.window.studies.minutes import Minutes
+
+        if self.minutes is None:
+            self.minutes = Minutes(self._session, self._window.filing, self._window)
+        self.minutes.show()
+        self.minutes.raise_()
+        self.minutes.activateWindow()
 
     def _renew(self, title: str) -> None:
         self._start(title, self._workers[title])
@@ -93,6 +105,7 @@ class Desk(QObject):
             shown.paired.connect(self.trade)
             shown.placed.connect(self.try_place)
             shown.wanted.connect(self.go_to)
+            shown.weights_wanted.connect(self._window.commands.minutes_for_work)
             shown.again.connect(partial(self._renew, title))
         self._workers[title] = worker
         shown.show_study(study, work)

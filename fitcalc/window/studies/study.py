@@ -39,6 +39,7 @@ class Study:
         pairs: pairs that there may be a map of.
         odds: by check, how likely it passes, 0 to 1.
         again: paths of the measurements worth taking again, with words.
+        is_weighed: whether what work costs decides about it.
     """
 
     heading: str
@@ -49,6 +50,7 @@ class Study:
     pairs: tuple[Pair, ...] = ()
     odds: Mapping[str, float] = field(default_factory=dict)
     again: tuple[tuple[str, str], ...] = ()
+    is_weighed: bool = False
 
 
 def trade_study(work: Work, rules: str, pair: Pair | None, progress: Progress) -> Study:
@@ -104,9 +106,9 @@ def search_study(work: Work, rules: str, progress: Progress) -> Study:
     from fitcalc.present.solve_record import solve_record
     from fitcalc.present.solve_tables import solve_heading, solve_tables
 
-    car, driver, chosen = work.car.document, work.driver, rules or None
-    found = solve(car, driver, chosen, progress=progress)
-    record = solve_record(car, driver, found, chosen)
+    car, driver, chosen, effort = work.car.document, work.driver, rules or None, work.effort.document
+    found = solve(car, driver, chosen, effort, progress=progress)
+    record = solve_record(car, driver, found, chosen, effort)
     trials = tuple(
         Trial(
             f"{'; '.join(change.words for change in each.changes) or 'leave the car as found'} "
@@ -115,7 +117,7 @@ def search_study(work: Work, rules: str, progress: Progress) -> Study:
         )
         for each in (record.best, *record.others)
     )
-    return Study(solve_heading(record), tuple(solve_tables(record)), trials=trials)
+    return Study(solve_heading(record), tuple(solve_tables(record)), trials=trials, is_weighed=True)
 
 
 def shared_study(work: Work, rules: str, progress: Progress) -> Study:
@@ -124,12 +126,14 @@ def shared_study(work: Work, rules: str, progress: Progress) -> Study:
     from fitcalc.present.shared_car_record import shared_car_record
     from fitcalc.present.shared_car_tables import shared_car_heading, shared_car_tables
 
-    car, chosen = work.car.document, rules or None
+    car, chosen, effort = work.car.document, rules or None, work.effort.document
     drivers = [person.driver.document for person in work.occupants]
-    found = share(car, drivers, rules=chosen, progress=progress)
-    record = shared_car_record(car, drivers, found, chosen)
+    found = share(car, drivers, rules=chosen, effort=effort, progress=progress)
+    record = shared_car_record(car, drivers, found, chosen, effort)
     trial = Trial("every driver as above", {at: each.setup for at, each in enumerate(record.drivers)})
-    return Study(shared_car_heading(record), tuple(shared_car_tables(record)), trials=(trial,))
+    return Study(
+        shared_car_heading(record), tuple(shared_car_tables(record)), trials=(trial,), is_weighed=True
+    )
 
 
 def coverage_study(work: Work, rules: str, progress: Progress) -> Study:

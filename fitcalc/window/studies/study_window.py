@@ -36,12 +36,14 @@ class StudyWindow(QDialog):
         paired: the same for another pair of changes.
         placed: a place on its map was chosen, as values of the pair.
         wanted: path of a measurement to go to.
+        weights_wanted: what work costs is to be shown.
     """
 
     again = Signal()
     paired = Signal(object)
     placed = Signal(object, float, float)
     wanted = Signal(str)
+    weights_wanted = Signal()
 
     def __init__(self, title: str, session: Session, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
@@ -56,6 +58,8 @@ class StudyWindow(QDialog):
         self.try_it = QPushButton("&Try it", self)
         self.try_it.setToolTip("Makes this the rework, as one undo step")
         self.renew = QPushButton("&Work it out again", self)
+        self.weights = QPushButton("&Minutes for work…", self)
+        self.weights.setToolTip("What each kind of work costs; the search weighs changes by it")
         self.stale = QLabel(STALE, self)
         self.stale.setProperty("role", "quiet")
         self.charts = QScrollArea(self, widgetResizable=True)
@@ -72,6 +76,7 @@ class StudyWindow(QDialog):
         is_first, self._study, self._work = not self._study.heading, study, work
         self.heading.setText(study.heading)
         self._fill_boxes()
+        self.weights.setVisible(study.is_weighed)
         page = QWidget(self.charts)
         column = QVBoxLayout(page)
         for chart in study.charts:
@@ -92,6 +97,7 @@ class StudyWindow(QDialog):
         head.addWidget(self.try_it)
         foot.addWidget(self.stale)
         foot.addStretch(1)
+        foot.addWidget(self.weights)
         foot.addWidget(self.renew)
         self.parts = QTabWidget(self)
         self.parts.setDocumentMode(True)
@@ -106,6 +112,7 @@ class StudyWindow(QDialog):
 
     def _connect(self) -> None:
         self.renew.clicked.connect(self.again)
+        self.weights.clicked.connect(self.weights_wanted)
         self.try_it.clicked.connect(self._try)
         self.pairs.activated.connect(lambda at: self.paired.emit(self._study.pairs[at]))
         self.tables.anchorClicked.connect(self._go)
