@@ -154,7 +154,10 @@ def enough(lacking: float, unit: str) -> str:
 
 
 def _room(value: Floats | None, low: Floats | None, high: Floats | None) -> Floats | None:
-    if value is None or (low is None and high is None):
+    if value is None:
         return None
-    sides = ([] if low is None else [value - low]) + ([] if high is None else [high - value])
-    return np.min(np.broadcast_arrays(*sides), axis=0)
+    above = None if low is None else value - low
+    below = None if high is None else high - value
+    if above is None or below is None:
+        return below if above is None else above
+    return np.minimum(above, below)

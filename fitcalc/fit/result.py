@@ -29,7 +29,7 @@ class Result:
     figures: tuple[Figure, ...]
     checks: tuple[Check, ...]
 
-    @property
+    @cached_property
     def case(self) -> Case:
         """What the checks looked at."""
         return Case(self.car, self.driver, self.links, self.setup, self.sitting)

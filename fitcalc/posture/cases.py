@@ -6,6 +6,7 @@ into points `(n, 3)`.
 """
 
 from collections.abc import Mapping
+from types import NoneType
 from typing import Any, TypeVar
 
 import numpy as np
@@ -16,6 +17,8 @@ from fitcalc.geometry.side import point
 from fitcalc.units import Floats, Points
 
 Model = TypeVar("Model", bound=BaseModel)
+SINGLE = (float, str, int, NoneType)
+"""What in a document holds nothing else."""
 
 
 def spread(document: Model, values: Mapping[str, Floats]) -> Model:
@@ -41,10 +44,11 @@ def cases_in(thing: Any) -> int:
     """How many cases a document, or a body's links, are of: the length of any array among their numbers, or 1."""
     if isinstance(thing, np.ndarray):
         return len(thing) if thing.ndim else 1
-    parts = thing if isinstance(thing, tuple) else vars(thing).values()
-    return max(
-        (cases_in(part) for part in parts if isinstance(part, (np.ndarray, tuple, BaseModel))), default=1
-    )
+    most = 1
+    for part in thing if isinstance(thing, tuple) else vars(thing).values():
+        if not isinstance(part, SINGLE):
+            most = max(most, cases_in(part))
+    return most
 
 
 def _placed(node: Any, path: list[str], value: Floats) -> Any:

@@ -1,7 +1,6 @@
 """The driver as joints, links and tapered outlines, from the joints that the numbers use."""
 
 from collections.abc import Iterator
-from functools import lru_cache
 
 from shapely import Polygon, get_coordinates, get_parts, union_all
 
@@ -21,51 +20,53 @@ from fitcalc.present.body_parts import (
 )
 from fitcalc.present.outlines import as_points
 from fitcalc.present.picture import Area, Circle, Line, Primitive, View, seen
+from fitcalc.present.same import once
 
 AFTER = Look("body", "body", "kit", "joint", "link")
 FOUND = Look("found body", "as found", "as found", None, None)
 OTHER = Look("other body", "other driver", "other driver", "other joint", None)
 
 
-def body_drawing(result: Result, view: View, look: Look = AFTER) -> Iterator[Primitive]:
-    """The seated driver whole, far side first; the left leg on its leftmost pedal, the right leg on its rightmost."""
-    yield from trunk_and_legs(result, view, look)
-    yield from arms_and_helmet(result, view, look)
-
-
-@lru_cache(maxsize=12)
 def silhouette(result: Result, view: View, look: Look) -> tuple[Primitive, ...]:
     """The seated driver as one outline, for what is only compared with; and joints, where the look has them.
 
     Kept from one picture to the next, since the body compared with stays while the other is dragged.
     """
-    parts = tuple(body_drawing(result, view, look))
+    return _silhouette(result.sitting, result.links, view, look)
+
+
+@once
+def _silhouette(sitting: Sitting, links: Links, view: View, look: Look) -> Iterator[Primitive]:
+    parts = tuple(body_drawing(sitting, links, view, look))
     whole = union_all([Polygon(part.points).buffer(0.0) for part in parts if isinstance(part, Area)])
-    lines = [
-        Line(f"{look.prefix}.outline{at}", look.skin, "", as_points(get_coordinates(shape.exterior)))
-        for at, shape in enumerate(get_parts(whole))
-    ]
-    return (*lines, *(part for part in parts if isinstance(part, Circle)))
+    for at, shape in enumerate(get_parts(whole)):
+        yield Line(f"{look.prefix}.outline{at}", look.skin, "", as_points(get_coordinates(shape.exterior)))
+    yield from (part for part in parts if isinstance(part, Circle))
 
 
-def trunk_and_legs(result: Result, view: View, look: Look = AFTER) -> Iterator[Primitive]:
+def body_drawing(sitting: Sitting, links: Links, view: View, look: Look = AFTER) -> Iterator[Primitive]:
+    """The seated driver whole, far side first; the left leg on its leftmost pedal, the right leg on its rightmost."""
+    yield from trunk_and_legs(sitting, links, view, look)
+    yield from arms_and_helmet(sitting, links, view, look)
+
+
+def trunk_and_legs(sitting: Sitting, links: Links, view: View, look: Look = AFTER) -> Iterator[Primitive]:
     """What the straps lie on."""
-    sitting, links = result.sitting, result.links
     left, right = resting_legs(sitting)
     yield from _legs("leg_right", right, links, view, look)
     if view == "plan":
         yield from _legs("leg_left", left, links, view, look)
-        yield from trunk_above(sitting, links, look)
+        yield from trunk_above(sitting.trunk, links, look)
         return
-    yield from trunk_beside(sitting, links, look)
+    yield from trunk_beside(sitting.trunk, links, look)
     yield from _legs("leg_left", left, links, view, look)
 
 
-def arms_and_helmet(result: Result, view: View, look: Look = AFTER) -> Iterator[Primitive]:
+def arms_and_helmet(sitting: Sitting, links: Links, view: View, look: Look = AFTER) -> Iterator[Primitive]:
     """What hides the straps: from the side the near arm, from above the arms and the helmet."""
-    yield from _arms(result.sitting, result.links, view, look)
+    yield from _arms(sitting, links, view, look)
     if view == "plan":
-        yield helmet_above(result, look)
+        yield helmet_above(sitting.trunk, links, look)
 
 
 def resting_legs(sitting: Sitting) -> tuple[tuple[Leg, ...], tuple[Leg, ...]]:
@@ -89,6 +90,7 @@ def _arms(sitting: Sitting, links: Links, view: View, look: Look) -> Iterator[Pr
         yield from draw_arm(name, arm, links, view, look)
 
 
+@once
 def extreme_leg(name: str, leg: Leg, links: Links, view: View) -> Iterator[Primitive]:
     """A leg with its pedal at the stop: links, and the shoe."""
     joints = tuple(seen(joint, view) for joint in (leg.hip, leg.knee, leg.ankle))

@@ -4,9 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fitcalc.body.links import Links
-from fitcalc.fit.result import Result
 from fitcalc.posture.limbs import Arm, Leg
-from fitcalc.posture.sit import Sitting
+from fitcalc.posture.trunk import Trunk
 from fitcalc.present.outlines import (
     HELMET,
     VISOR,
@@ -21,6 +20,7 @@ from fitcalc.present.outlines import (
     wrapped,
 )
 from fitcalc.present.picture import XY, Area, Circle, Line, Primitive, Style, View, seen
+from fitcalc.present.same import once
 
 ANKLE, WRIST, NECK = 40.0, 30.0, 58.0
 """Half thickness of ankle, wrist and neck, mm: drawing only, no source."""
@@ -45,13 +45,19 @@ class Look:
     link: Style | None
 
 
-def trunk_beside(sitting: Sitting, links: Links, look: Look) -> Iterator[Primitive]:
+@once
+def trunk_beside(trunk: Trunk, links: Links, look: Look) -> Iterator[Primitive]:
     """Neck, torso and helmet from the side."""
-    trunk = sitting.trunk
     hip, shoulder, neck = (seen(joint, "side") for joint in (trunk.hip, trunk.shoulder, trunk.cervicale))
-    along, length = toward(hip, shoulder)
-    sizes = (links.hip_ahead_of_back, links.abdomen_depth, links.chest_depth, links.hip_above_cushion)
-    outline = torso(length, *(float(size[0]) for size in sizes))
+    along, _ = toward(hip, shoulder)
+    sizes = (
+        links.trunk,
+        links.hip_ahead_of_back,
+        links.abdomen_depth,
+        links.chest_depth,
+        links.hip_above_cushion,
+    )
+    outline = torso(*(float(size[0]) for size in sizes))
     helmet = seen(trunk.helmet, "side")
     forward = (neck[0] - 0.9 * NECK, neck[1])
     yield _area("neck", "", look.skin, look, wrapped([(forward, NECK), (helmet, NECK)]))
@@ -70,9 +76,9 @@ def trunk_beside(sitting: Sitting, links: Links, look: Look) -> Iterator[Primiti
     yield from _skeleton("head", (seen(trunk.eye, "side"),), look)
 
 
-def trunk_above(sitting: Sitting, links: Links, look: Look) -> Iterator[Primitive]:
+@once
+def trunk_above(trunk: Trunk, links: Links, look: Look) -> Iterator[Primitive]:
     """Shoulders and pelvis from above."""
-    trunk = sitting.trunk
     chest, hips = float(links.chest_depth[0]) / 2, float(links.abdomen_depth[0]) / 2
     shoulders = [(seen(point, "plan"), 0.55 * chest) for point in (trunk.shoulder_left, trunk.shoulder_right)]
     middle = seen((trunk.hip + trunk.shoulder) / 2, "plan")
@@ -83,13 +89,13 @@ def trunk_above(sitting: Sitting, links: Links, look: Look) -> Iterator[Primitiv
     )
 
 
-def helmet_above(result: Result, look: Look) -> Area:
+def helmet_above(trunk: Trunk, links: Links, look: Look) -> Area:
     """The helmet from above."""
-    trunk = result.sitting.trunk
-    half = (float(trunk.helmet_length[0]) / 2, float(result.links.helmet_width[0]) / 2)
+    half = (float(trunk.helmet_length[0]) / 2, float(links.helmet_width[0]) / 2)
     return _area("helmet", "driver.helmet", look.kit, look, ellipse(seen(trunk.helmet, "plan"), *half))
 
 
+@once
 def draw_leg(name: str, leg: Leg, links: Links, view: View, look: Look) -> Iterator[Primitive]:
     """Thigh, shank and shoe, with their joints."""
     hip, knee, ankle = (seen(joint, view) for joint in (leg.hip, leg.knee, leg.ankle))
@@ -114,6 +120,7 @@ def draw_leg(name: str, leg: Leg, links: Links, view: View, look: Look) -> Itera
     yield from _skeleton(name, (hip, knee, ankle, seen(leg.foot.ball, view)), look)
 
 
+@once
 def draw_arm(name: str, arm: Arm, links: Links, view: View, look: Look) -> Iterator[Primitive]:
     """Upper arm and forearm, with their joints."""
     shoulder, elbow, grip = (seen(joint, view) for joint in (arm.shoulder, arm.elbow, arm.grip))

@@ -4,7 +4,6 @@ from collections.abc import Iterator, Mapping
 
 import numpy as np
 
-from fitcalc.checks.case import Case
 from fitcalc.checks.check import Figure
 from fitcalc.checks.pelvis_straps import crotch_strap_ends, lap_contact
 from fitcalc.checks.straps import lap_anchor, on_pelvis, shoulder_anchor
@@ -32,7 +31,7 @@ def harness_drawing(result: Result, view: View) -> Iterator[Primitive]:
 
 def strap_lines(result: Result, harness: Harness) -> dict[str, tuple[Points, ...]]:
     """Points along every strap by the name of its anchor in the car's file."""
-    case = Case(result.car, result.driver, result.links, result.setup, result.sitting)
+    case = result.case
     figures = {check.figure.id: check.figure for check in result.checks}
     lines: dict[str, tuple[Points, ...]] = {}
     for at, (name, (anchor, start_y)) in enumerate(crotch_strap_ends(harness, case).items()):

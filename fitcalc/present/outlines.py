@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Sequence
-from functools import cache
+from functools import cache, lru_cache
 
 import numpy as np
 
@@ -12,6 +12,8 @@ from fitcalc.units import Floats
 ROUND = 48
 """Points of a circle: a limb of 100 mm is then true within a quarter of a millimetre."""
 Disc = tuple[XY, float]
+SEVERAL = 64
+"""Outlines that are kept: those of a few bodies, which change with none of their postures."""
 
 HELMET = (
     (-0.80, -0.97), (-0.94, -0.74), (-0.99, -0.40), (-0.97, -0.02), (-0.90, 0.40), (-0.64, 0.76), (-0.22, 0.97),
@@ -45,16 +47,19 @@ def wrapped(discs: Sequence[Disc]) -> tuple[XY, ...]:
     return as_points(centres[outermost] + radii[outermost, None] * _round())
 
 
-def smooth(points: Sequence[XY], steps: int = 5) -> tuple[XY, ...]:
-    """A closed smooth line through points (uniform Catmull-Rom)."""
+@lru_cache(maxsize=SEVERAL)
+def smooth(points: tuple[XY, ...], steps: int = 5) -> Floats:
+    """A closed smooth line through points, `(k, 2)` (uniform Catmull-Rom)."""
     line = np.array(points)
     four = np.stack([np.roll(line, back, axis=0) for back in (1, 0, -1, -2)], axis=1)
-    return as_points((_weights(steps) @ four).reshape(-1, 2))
+    run = (_weights(steps) @ four).reshape(-1, 2)
+    run.flags.writeable = False
+    return run
 
 
 def as_points(line: Floats) -> tuple[XY, ...]:
     """Rows of two numbers as points of a drawing."""
-    return tuple((x, y) for x, y in line.tolist())
+    return tuple(map(tuple, line.tolist()))
 
 
 def ellipse(centre: XY, half_width: float, half_height: float) -> tuple[XY, ...]:
@@ -62,9 +67,9 @@ def ellipse(centre: XY, half_width: float, half_height: float) -> tuple[XY, ...]
     return as_points(np.array(centre) + np.array([half_width, half_height]) * _round())
 
 
-def placed(shape: Sequence[XY], origin: XY, along: XY, up: XY) -> tuple[XY, ...]:
-    """A shape given in its own two directions, moved to where it belongs."""
-    return as_points(np.array(origin) + np.array(shape) @ np.array([along, up]))
+def placed(shape: Floats, origin: XY, along: XY, up: XY) -> tuple[XY, ...]:
+    """A shape `(k, 2)` given in its own two directions, moved to where it belongs."""
+    return as_points(np.array(origin) + shape @ np.array([along, up]))
 
 
 def toward(start: XY, end: XY) -> tuple[XY, float]:
@@ -74,8 +79,9 @@ def toward(start: XY, end: XY) -> tuple[XY, float]:
     return ((dx / size, dy / size) if size > 0 else (0.0, 1.0)), size
 
 
-def torso(length: float, back: float, belly: float, chest: float, below: float) -> tuple[XY, ...]:
-    """A trunk from its left, first number along the torso line from the hip joint, second rearward of it.
+@lru_cache(maxsize=SEVERAL)
+def torso(length: float, back: float, belly: float, chest: float, below: float) -> Floats:
+    """A trunk from its left, `(k, 2)`, first number along the torso line from the hip joint, second rearward of it.
 
     Args:
         length: hip joint to the height of the shoulder joints.
@@ -97,8 +103,9 @@ def torso(length: float, back: float, belly: float, chest: float, below: float) 
     )  # fmt: skip
 
 
-def shoe(length: float, ankle: XY) -> tuple[XY, ...]:
-    """A low boot from its side, first number along the sole from the heel, second up from it."""
+@lru_cache(maxsize=SEVERAL)
+def shoe(length: float, ankle: XY) -> Floats:
+    """A low boot from its side, `(k, 2)`, first number along the sole from the heel, second up from it."""
     along, up = ankle
     return smooth(
         (
@@ -113,8 +120,9 @@ def shoe(length: float, ankle: XY) -> tuple[XY, ...]:
     )  # fmt: skip
 
 
-def sole(length: float, ball: float, width: float) -> tuple[XY, ...]:
-    """A sole from above, first number along it from the heel, second to the right."""
+@lru_cache(maxsize=SEVERAL)
+def sole(length: float, ball: float, width: float) -> Floats:
+    """A sole from above, `(k, 2)`, first number along it from the heel, second to the right."""
     half = width / 2
     return smooth(
         (

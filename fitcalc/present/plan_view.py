@@ -45,10 +45,10 @@ def _drawn(
         yield from silhouette(found, "plan", FOUND)
         yield from seat_above(car, found.setup, "found seat", "as found")
         yield from pedals_above(car, found.sitting, "found", found=True)
-    yield from trunk_and_legs(result, "plan")
+    yield from trunk_and_legs(result.sitting, result.links, "plan")
     yield from harness_drawing(result, "plan")
     yield from wheel_above(car, setup)
-    yield from arms_and_helmet(result, "plan")
+    yield from arms_and_helmet(result.sitting, result.links, "plan")
     yield from in_front_above(car)
     if other is not None:
         yield from silhouette(other, "plan", OTHER)

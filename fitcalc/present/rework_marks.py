@@ -9,7 +9,6 @@ from fitcalc.fit.result import Result
 from fitcalc.geometry.degrees import cosd, sind
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.pads import pad_edges
-from fitcalc.posture.seat import carried
 from fitcalc.posture.wheel import toward_driver, wheel_centre
 from fitcalc.present.picture import XY, Dimension, Handle, Primitive, View, seen
 from fitcalc.present.wording import length
@@ -75,8 +74,9 @@ def _setup_handles(result: Result) -> Iterator[Primitive]:
     slope = column(car.rails.angle)
     along = (-float(cosd(slope)[0]), float(sind(slope)[0]))
     yield Handle("handle.seat", "handle", "setup.seat_travel", _junction(result), along)
-    top = xyz(car.seat.junction) + _profile_top(result)
-    yield Handle("handle.recline", "handle", "setup.recline", seen(carried(top, car, setup), "side"))
+    yield Handle(
+        "handle.recline", "handle", "setup.recline", seen(_carried(_profile_top(result), result), "side")
+    )
     for name, at in result.sitting.pedals.items():
         low, high = pad_edges(at.rest_pad, getattr(car.pedals, name))
         place = {"clutch": high, "throttle": low}.get(name, at.rest_pad.centre)
@@ -119,4 +119,9 @@ def _profile_top(result: Result) -> Points:
 
 
 def _junction(result: Result) -> XY:
-    return seen(carried(xyz(result.car.seat.junction), result.car, result.setup), "side")
+    return seen(_carried(np.zeros((1, 3)), result), "side")
+
+
+def _carried(in_seat: Points, result: Result) -> Points:
+    """A point given from the junction, where the rework carries it."""
+    return result.case.seat_move.carried(xyz(result.car.seat.junction) + in_seat)

@@ -1,14 +1,15 @@
 """What is drawn of something that has not changed since: worked out once, and then the very same primitives again."""
 
 from collections.abc import Callable, Iterator
-from functools import lru_cache
-from typing import Generic, TypeVar
+from functools import lru_cache, wraps
+from typing import Any, Generic, ParamSpec, TypeVar
 
 from fitcalc.present.picture import Primitive
 
 Thing = TypeVar("Thing")
-FEW = 8
-"""Drawings that are kept for each kind of thing: as found, other driver, and a few cars of undo."""
+Things = ParamSpec("Things")
+FEW = 16
+"""Drawings that are kept of each kind: as found, other driver, both sides of a body, and a few steps of undo."""
 
 
 class Same(Generic[Thing]):
@@ -24,14 +25,17 @@ class Same(Generic[Thing]):
         return id(self.thing)
 
 
-def once(draw: Callable[[Thing], Iterator[Primitive]]) -> Callable[[Thing], tuple[Primitive, ...]]:
-    """A drawing that is made once for each thing; the thing must never change."""
+def once(draw: Callable[Things, Iterator[Primitive]]) -> Callable[Things, tuple[Primitive, ...]]:
+    """A drawing that is made once for the very same things; none of them must ever change."""
 
     @lru_cache(maxsize=FEW)
-    def kept(same: Same[Thing]) -> tuple[Primitive, ...]:
-        return tuple(draw(same.thing))
+    def kept(*same: Same[Any], **named: Same[Any]) -> tuple[Primitive, ...]:
+        return tuple(
+            draw(*(each.thing for each in same), **{name: each.thing for name, each in named.items()})
+        )
 
-    def drawn(thing: Thing) -> tuple[Primitive, ...]:
-        return kept(Same(thing))
+    @wraps(draw)
+    def drawn(*things: Things.args, **named: Things.kwargs) -> tuple[Primitive, ...]:
+        return kept(*map(Same, things), **{name: Same(thing) for name, thing in named.items()})
 
     return drawn

@@ -70,9 +70,9 @@ def _drawn(
     for name in ("clutch", "brake"):
         if name in result.sitting.pedals:
             yield from extreme_leg(name, result.sitting.pedals[name].full, result.links, "side")
-    yield from trunk_and_legs(result, "side")
+    yield from trunk_and_legs(result.sitting, result.links, "side")
     yield from harness_drawing(result, "side")
-    yield from arms_and_helmet(result, "side")
+    yield from arms_and_helmet(result.sitting, result.links, "side")
     yield from seat_beside(car, setup)
     yield from inserts_beside(car, setup)
     yield from pedals_beside(car, result.sitting)

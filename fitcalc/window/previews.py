@@ -65,6 +65,8 @@ def seated(car: Car, links: Links, setup: Setup, last: Result) -> Sitting:
             pedals[name] = on_pedal(name, car, setup, trunk, hips, links)
     same_hands = trunk is before.trunk and _same_wheel(car, setup, last)
     hands = before.hands if same_hands else hands_at(car, links, setup, trunk, column(0.0))
+    if same_hands and pedals == before.pedals:
+        return before
     return Sitting(trunk, hips, pedals, hands)
 
 

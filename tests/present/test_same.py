@@ -21,3 +21,11 @@ def test_a_thing_is_the_same_as_itself_only():
     one, other = [], []
     assert Same(one) == Same(one)
     assert Same(one) != Same(other)
+
+
+def test_a_drawing_of_several_things_is_made_anew_when_one_of_them_is_another():
+    drawn = once(lambda one, other: iter([Text("key", "note", "", (0.0, 0.0), f"{one}{other}")]))
+    one, other, third = ["a"], ["b"], ["b"]
+    assert drawn(one, other) is drawn(one, other)
+    assert drawn(one, third) is not drawn(one, other)
+    assert drawn(one, other=other) == drawn(one, other)

@@ -30,6 +30,7 @@ class Canvas(QGraphicsView):
         self._dark = self._inches = False
         self._marked = ""
         self._ways: dict[str, Way] = {}
+        self._last_look: Look | None = None
         self._follows_size = True
         self._set_up()
 
@@ -105,8 +106,12 @@ class Canvas(QGraphicsView):
         return self._marks.show(picture.primitives, where, look, self._marked)
 
     def _look(self) -> Look:
+        """How the scene is drawn now; the very same as last time where that has not changed."""
         letters = float(QFontInfo(self.font()).pixelSize())
-        return Look(self._dark, self.font(), letters, self.unit, self._inches)
+        look = Look(self._dark, self.font(), letters, self.unit, self._inches)
+        if look != self._last_look:
+            self._last_look = look
+        return self._last_look
 
     def _page(self, letters: float) -> Bounds:
         """What of the car can be seen between title and scale bar: left, bottom, right, top."""

@@ -49,9 +49,13 @@ class Words(QGraphicsItem):
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIgnoresTransformations)
         self._text, self._font, self._box = "", QFont(), QRectF()
         self._ink, self._paper = QColor(), QColor()
+        self._state: tuple[str, Look, QColor] | None = None
 
     def show_words(self, text: str, look: Look, ink: QColor) -> None:
         """Changes what is written."""
+        if (text, look, ink) == self._state:
+            return
+        self._state = text, look, ink
         self.prepareGeometryChange()
         metrics = QFontMetricsF(look.font)
         wide, high = metrics.horizontalAdvance(text) + 0.4 * look.letters, metrics.height()
@@ -81,7 +85,9 @@ class Mark(QGraphicsPathItem):
     def __init__(self) -> None:
         super().__init__()
         self.primitive: Primitive | None = None
+        self.order = -1
         self._state: tuple[object, ...] = ()
+        self._box = QRectF()
         self._heads: QGraphicsPathItem | None = None
         self._words: Words | None = None
 
@@ -93,13 +99,19 @@ class Mark(QGraphicsPathItem):
         self.primitive, self._state = primitive, state
         size = look.letters * look.unit
         pen = pen_for(primitive.style, look.dark, look.letters, marked)
-        self.setPath(lines_of(primitive, place, size))
+        path, edge = lines_of(primitive, place, size), pen.widthF() * look.unit
+        self.setPath(path)
         self.setPen(pen)
+        self._box = path.controlPointRect().adjusted(-edge, -edge, edge, edge)
         if isinstance(primitive, Area | Circle | Handle):
             self.setBrush(brush_for(primitive.style, look.dark))
         self._show_heads(heads_of(primitive, size), pen)
         self._show_words(primitive, place, look)
         return True
+
+    def boundingRect(self) -> QRectF:
+        """Where it paints; Qt itself would find it by widening the whole path by its pen, as if that were in mm."""
+        return self._box
 
     def _show_heads(self, path: QPainterPath, pen: QPen) -> None:
         if self._heads is None and path.isEmpty():
@@ -161,6 +173,7 @@ class Marks:
         if mark is None:
             mark = self._marks[key] = Mark()
             self._scene.addItem(mark)
-        if mark.zValue() != order:
+        if mark.order != order:
+            mark.order = order
             mark.setZValue(order)
         return mark
