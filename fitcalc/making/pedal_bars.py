@@ -11,7 +11,7 @@ from fitcalc.geometry.side import at_y, dot
 from fitcalc.making.bar_check import BarJob
 from fitcalc.making.bar_loads import FootForce, Reach
 from fitcalc.making.bolts import Grade, bolt
-from fitcalc.making.extension import Mix, arm_band, mix_for_reach, slide
+from fitcalc.making.extension import Mix, mix_for_reach, slide
 from fitcalc.making.joints import Bolted, Joint, Welded
 from fitcalc.making.loads import SIDEWAYS, STEEL_SAFETY, WELDED_ALLOY_SAFETY, design_load
 from fitcalc.making.materials import material
@@ -105,9 +105,8 @@ def mix_in_band(pedal: Pedal, rework: PedalRework, worked: OnPedal, band: Floats
     toward = unit(at_y(leg.hip - leg.foot.ball, np.zeros(len(leg.hip))))[:, [0, 2]]
     moved = pad_contact(after, after.rest[:, None]) - pad_contact(found, found.rest[:, None])
     reach = np.sum(moved[:, 0] * toward, axis=-1)
-    least, most = arm_band(found, np.ones(1), (1.0 - band, 1.0 + band))
-    allowed = (np.maximum(least, 0.0), np.minimum(most, column(pedal.max_longer_arm)))
-    return mix_for_reach(found, toward, reach, allowed, column(pedal.max_stand_off)), reach
+    room = column(pedal.max_longer_arm), column(pedal.max_stand_off)
+    return mix_for_reach(found, toward, reach, 1.0 + band, *room), reach
 
 
 def _reach(pedal: Pedal, rework: PedalRework) -> Reach:

@@ -77,7 +77,7 @@ class MixRecord(Record):
     reach: float = Field(description="How much nearer the pad comes to the hip.")
     longer_arm: float
     stand_off: float
-    ratio_change: float = Field(description="By the longer arm, %.")
+    ratio_change: float = Field(description="Against the pedal as found, %.")
     shortfall: float
 
 

@@ -81,7 +81,7 @@ def pedal_table(record: ResultRecord) -> Table:
             amount(pedal.longer_arm, "mm"),
             _needed(record, name),
             f"{number(pedal.pad_travel_found, 'mm')} -> {amount(pedal.pad_travel, 'mm')}",
-            "-" if pedal.ratio_rest is None else number(pedal.ratio_rest, "ratio"),
+            "-" if pedal.ratio_mean is None else number(pedal.ratio_mean, "ratio"),
             f"{number(pedal.foot_force_factor, 'ratio')} x",
             f"{pedal.foot_at_rest} / {pedal.foot_pressed}",
         )
@@ -91,14 +91,15 @@ def pedal_table(record: ResultRecord) -> Table:
         "pedal",
         "stand-off",
         "longer arm",
-        "seat as found",
+        "if the seat stays",
         "pad travel",
         "ratio",
         "foot force",
         "foot rest / pressed",
     )
     return Table(
-        "Pedal extensions (stand-off: toward the driver, square to the pad; longer arm: along the arm)",
+        "Pedal extensions (stand-off: toward the driver, square to the pad; longer arm: along the arm; "
+        "ratio: mean over the travel)",
         header,
         rows,
     )

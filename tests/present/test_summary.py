@@ -45,3 +45,10 @@ def test_what_is_left_out_is_counted(found):
 def test_a_car_as_found_is_told_nothing_about_moving_the_seat(pair, found):
     titles = [[table.title for table in tables(record)] for record in (found, fit_record(fit(*pair)))]
     assert ["Seat" in each for each in titles] == [False, True]
+
+
+def test_the_pedals_ratio_is_the_one_that_is_checked(found):
+    ratio = next(row.value for row in [*found.checks, *found.figures] if row.id == "pedal.brake.ratio")
+    table = next(table for table in tables(found) if table.title.startswith("Pedal extensions"))
+    brake = next(row for row in table.rows if row[0] == "brake")
+    assert brake[table.header.index("ratio")] == f"{ratio:.2f}"
