@@ -18,10 +18,10 @@ from fitcalc.checks.shoe_sweep import (
 )
 from fitcalc.checks.surroundings import floor, obstacles, roof
 from fitcalc.documents.car_cockpit import HalfWidth
-from fitcalc.geometry.outlines import apart, clearance
+from fitcalc.geometry.outlines import Outline, apart, gap
 from fitcalc.geometry.side import at_y
 from fitcalc.posture.cases import column
-from fitcalc.units import Mm, Points
+from fitcalc.units import Mm
 
 ENDS = slice(None, None, len(STATIONS) - 1)
 """Stations of a released and of a pressed pedal."""
@@ -68,7 +68,7 @@ def _pair(case: Case, left: str, right: str, sweeps: dict[str, ShoeSweep]) -> li
     fitted = case.car.fitted_pedals()
     rooms = [pair_room(a, b), pair_room(b, a)]
     if fitted[left].foot != fitted[right].foot:
-        rooms.append(_room_between((a.shoes, a.low, a.high), (b.shoes, b.low, b.high)))
+        rooms.append(_room_between((a.outline, a.low, a.high), (b.outline, b.low, b.high)))
     return [
         measured(case, f"{id}.pads", gap, ends, "cleat.pads", of),
         measured(case, f"{id}.shoes", np.min(np.broadcast_arrays(*rooms), axis=0), ends, "cleat.shoes", of),
@@ -77,11 +77,12 @@ def _pair(case: Case, left: str, right: str, sweeps: dict[str, ShoeSweep]) -> li
 
 def pair_room(shod: ShoeSweep, other: ShoeSweep) -> Mm:
     """Least room between the shoe on one pedal and the pad of another, either released or pressed."""
-    return _room_between((shod.shoes, shod.low, shod.high), (other.pads, other.pad_low, other.pad_high))
+    pad = (other.pad_outline, other.pad_low, other.pad_high)
+    return _room_between((shod.outline, shod.low, shod.high), pad)
 
 
-def _room_between(a: tuple[Points, Mm, Mm], b: tuple[Points, Mm, Mm]) -> Mm:
-    side = clearance(a[0][:, ENDS, None], b[0][:, None, ENDS]).min(axis=(1, 2))
+def _room_between(a: tuple[Outline, Mm, Mm], b: tuple[Outline, Mm, Mm]) -> Mm:
+    side = gap(a[0][:, ENDS, None], b[0][:, None, ENDS]).min(axis=(1, 2))
     return apart(side, (a[1], b[1]), (a[2], b[2]))
 
 

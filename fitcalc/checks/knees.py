@@ -14,7 +14,7 @@ from fitcalc.geometry.lines import from_segment, nearest_on_segment
 from fitcalc.geometry.outlines import apart, backed, clearance
 from fitcalc.geometry.ring import to_points
 from fitcalc.geometry.side import row_of
-from fitcalc.geometry.surface import surface_room
+from fitcalc.geometry.surface import room_of_points
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.wheel import wheel_centre
 from fitcalc.units import Mm, Points
@@ -93,9 +93,7 @@ def _knee_roof(case: Case, side: str, knees: Points) -> Figure:
     id, scuttle = f"knee.{side}.roof", roof(case.car)
     if scuttle is None:
         return unmeasured(id, "footwell.roof", "knee.roof", side)
-    return _nearest_knee(
-        case, id, "knee.roof", surface_room(knees[:, :, None], scuttle.line, scuttle.solid), knees
-    )
+    return _nearest_knee(case, id, "knee.roof", room_of_points(knees, scuttle.line, scuttle.solid), knees)
 
 
 def _knee_column(case: Case, side: str, knees: Points) -> Figure:
@@ -138,7 +136,7 @@ def _shin_roof(case: Case, side: str, places: LegPlaces) -> Figure:
     id, scuttle = f"leg.{side}.roof", roof(case.car)
     if scuttle is None:
         return unmeasured(id, "footwell.roof", "leg.roof", side)
-    gap = clearance(places.shanks[:, :, None], backed(scuttle.line, ABOVE)).min(axis=(1, 2))
+    gap = clearance(places.shanks[:, :, None], backed(scuttle.line, ABOVE)[None, None]).min(axis=(1, 2))
     return measured(case, id, gap - case.links.shank_radius, (places.knee,), "leg.roof", side)
 
 

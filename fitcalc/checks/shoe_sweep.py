@@ -1,6 +1,7 @@
 """The shoe through a pedal's travel, and the least room that anything near it leaves."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -10,7 +11,7 @@ from fitcalc.checks.measured import nearest_of
 from fitcalc.checks.surroundings import Surface, Thing
 from fitcalc.geometry.degrees import cosd, sind, unit
 from fitcalc.geometry.nearest import nearest_points, nearest_to_line
-from fitcalc.geometry.outlines import apart, clearance, path_distance
+from fitcalc.geometry.outlines import Outline, apart, gap, outlined, path_distance
 from fitcalc.geometry.side import across, at_y, point, row_of, scaled
 from fitcalc.geometry.surface import surface_room
 from fitcalc.posture.cases import column
@@ -50,6 +51,16 @@ class ShoeSweep:
     high: Mm
     pad_low: Mm
     pad_high: Mm
+
+    @cached_property
+    def outline(self) -> Outline:
+        """Of the shoe, `(n, s)`."""
+        return outlined(self.shoes)
+
+    @cached_property
+    def pad_outline(self) -> Outline:
+        """Of the pad, `(n, s)`."""
+        return outlined(self.pads)
 
 
 @dataclass(frozen=True, eq=False)
@@ -103,7 +114,7 @@ def shoe_sweep(case: Case, name: str) -> ShoeSweep:
 
 def least_to_thing(sweep: ShoeSweep, thing: Thing) -> Least:
     """Least room between the moving shoe and a thing, signed."""
-    still = clearance(sweep.shoes, thing.outline[:, None])
+    still = gap(sweep.outline, outlined(thing.outline[:, None]))
     side = np.minimum(still.min(axis=1), path_distance(sweep.shoes, thing.outline)) - thing.radius
     shoe, travel = _closest(sweep.shoes, still)
     on_shoe, middle = nearest_points(shoe, thing.outline)
@@ -115,7 +126,7 @@ def least_to_thing(sweep: ShoeSweep, thing: Thing) -> Least:
 
 def least_to_surface(sweep: ShoeSweep, surface: Surface) -> Least:
     """Least room between the moving shoe and floor or roof, signed."""
-    rooms = surface_room(sweep.shoes, surface.line, surface.solid)
+    rooms = surface_room(sweep.outline, surface.line, surface.solid)
     shoe, travel = _closest(sweep.shoes, rooms)
     return Least(rooms.min(axis=1), travel, nearest_to_line(shoe, surface.line))
 

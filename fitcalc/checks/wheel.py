@@ -17,7 +17,7 @@ from fitcalc.geometry.nearest import nearest_points
 from fitcalc.geometry.outlines import clearance
 from fitcalc.geometry.ring import Ring, to_segments
 from fitcalc.geometry.side import at_y, dot, row_of
-from fitcalc.geometry.surface import surface_room
+from fitcalc.geometry.surface import room_of_points
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.wheel import foremost_rim, highest_rim, lowest_rim, rim_ends
 from fitcalc.units import Points
@@ -76,7 +76,7 @@ def _dash(case: Case, hands: Points) -> Figure:
     dash = roof(case.car)
     if dash is None:
         return unmeasured("wheel.dash", "footwell.roof")
-    gap = surface_room(hands[:, :, None], dash.line, dash.solid)
+    gap = room_of_points(hands, dash.line, dash.solid)
     return measured(case, "wheel.dash", gap.min(axis=1) - FIST_RADIUS, (nearest_of(hands, gap),))
 
 

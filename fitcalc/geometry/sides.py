@@ -4,28 +4,30 @@ An outline is its corners, `(..., k, 3)`, of which x and z count; leading axes b
 point, two are a line; up to four may stand in any order and count as their hull, more go round it.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import reduce
 from typing import NamedTuple
 
 import numpy as np
 
-from fitcalc.units import Floats, Points
+from fitcalc.units import Floats, Mm, Points
 
 ANY_ORDER = 4
 """So many corners may stand in any order, for every pair of them is tried as a side."""
-NO_SIDE = 1e-12
-"""Square of a side's length, mm2, below which it counts as a point."""
+NO_SIDE = 1e-6
+"""Length, mm, below which a side counts as a point."""
+AT_ONCE = 25_000
+"""So many numbers are worked out at a time, which the processor's cache holds."""
 
 
 class Sides(NamedTuple):
-    """Sides in side view, each `(..., sides)`: where they start, which way they go, and the square of their length."""
+    """Sides in side view, each `(..., sides)`: where they start, their direction, and how long they are."""
 
     x: Floats
     z: Floats
-    along_x: Floats
-    along_z: Floats
-    size: Floats
+    way_x: Floats
+    way_z: Floats
+    length: Mm
 
 
 def sides_of(outline: Points) -> Sides:
@@ -35,9 +37,13 @@ def sides_of(outline: Points) -> Sides:
 
 
 def from_to(x: Floats, z: Floats, end_x: Floats, end_z: Floats) -> Sides:
-    """Sides from where they start and where they end."""
+    """Sides from where they start and where they end; one of no length is its start and runs rearward."""
     along_x, along_z = end_x - x, end_z - z
-    return Sides(x, z, along_x, along_z, along_x * along_x + along_z * along_z)
+    length = np.sqrt(along_x * along_x + along_z * along_z)
+    size = np.maximum(length, NO_SIDE)
+    way_x = np.where(length < NO_SIDE, 1.0, along_x / size)
+    way_z = np.where(length < NO_SIDE, 0.0, along_z / size)
+    return Sides(x, z, way_x, way_z, length)
 
 
 def side_ends(outline: Points) -> tuple[Points, Points]:
@@ -56,14 +62,48 @@ def corners_of(outline: Points) -> Iterator[tuple[Floats, Floats]]:
     return ((outline[..., at : at + 1, 0], outline[..., at : at + 1, 2]) for at in range(outline.shape[-2]))
 
 
-def squared_gaps(x: Floats, z: Floats, sides: Sides) -> Floats:
-    """Square of the distance of points from sides; a side of no length is its start."""
+def seen_from(x: Floats, z: Floats, sides: Sides) -> tuple[Mm, Mm]:
+    """Where points are to sides: how far along, from the start, and how far off, positive to the left of rearward."""
     x, z = x - sides.x, z - sides.z
-    reach = x * sides.along_x + z * sides.along_z
-    part = np.clip(reach / np.maximum(sides.size, NO_SIDE), 0.0, 1.0)
-    x -= part * sides.along_x
-    z -= part * sides.along_z
-    return x * x + z * z
+    along = x * sides.way_x
+    along += z * sides.way_z
+    z *= sides.way_x
+    x *= sides.way_z
+    z -= x
+    return along, z
+
+
+def squared_gap(along: Mm, off: Mm, sides: Sides) -> Floats:
+    """Square of the distance from sides of points seen from them so far along and off."""
+    beyond = along - np.minimum(np.maximum(along, 0.0), sides.length)
+    beyond *= beyond
+    beyond += off * off
+    return beyond
+
+
+def squared_gaps(x: Floats, z: Floats, sides: Sides) -> Floats:
+    """Square of the distance of points from sides."""
+    return squared_gap(*seen_from(x, z, sides), sides)
+
+
+def in_runs(work: Callable[[slice], Floats], cases: int, each: int) -> Floats:
+    """What `work` makes of some cases, `(cases, ...)`, so many at a time as the processor's cache holds.
+
+    Args:
+        work: on the cases of a slice.
+        cases: how many there are.
+        each: numbers that one of them takes.
+    """
+    together = max(1, AT_ONCE // each)
+    if cases <= together:
+        return work(slice(0, cases))
+    parts = [work(slice(at, at + together)) for at in range(0, cases, together)]
+    return np.concatenate([part.T for part in parts], axis=-1).T
+
+
+def some_of(values: Floats, run: slice) -> Floats:
+    """Some cases of what has them as its leading axis; what is one case for all stays."""
+    return values if len(values) == 1 else values[run]
 
 
 def least_of(values: Iterable[Floats]) -> Floats:
@@ -86,10 +126,6 @@ def _ends(corners: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     count = corners.shape[-1]
     if count <= 2:
         return corners[..., :1], corners[..., -1:]
-    onward = np.concatenate([corners[..., 1:], corners[..., :1]], axis=-1)
-    if count != ANY_ORDER:
-        return corners, onward
-    return (
-        np.concatenate([corners, corners[..., :2]], axis=-1),
-        np.concatenate([onward, corners[..., 2:]], axis=-1),
-    )
+    first = [*range(count), 0, 1] if count == ANY_ORDER else [*range(count)]
+    last = [*range(1, count), 0, 2, 3] if count == ANY_ORDER else [*range(1, count), 0]
+    return corners.T[first].T, corners.T[last].T

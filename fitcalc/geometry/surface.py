@@ -4,26 +4,50 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from fitcalc.geometry.sides import Sides, from_to, least, least_of, most, squared_gaps
+from fitcalc.geometry.outlines import Outline
+from fitcalc.geometry.sides import (
+    AT_ONCE,
+    from_to,
+    in_runs,
+    least,
+    least_of,
+    most,
+    seen_from,
+    squared_gap,
+    squared_gaps,
+)
 from fitcalc.units import Floats, Mm, Points
 
-AT_ONCE = 20_000
-"""Lines are worked out in runs of so many pieces times points, which the processor's cache holds."""
 
-
-def surface_room(shapes: Points, line: Points, solid: float) -> Mm:
-    """Least gap between outlines and a surface that runs front to rear, `(...)`; negative = how deep they stand in it.
+def room_of_points(points: Points, line: Points, solid: float) -> Mm:
+    """Least gap between points `(n, ..., 3)` and a surface that runs front to rear, `(n, ...)`; negative = how deep in it.
 
     Args:
-        shapes: `(..., k, 3)`, single points, or corners in order round an outline.
+        points: where.
         line: the surface in side view, `(j, 3)`; beyond its ends there is none.
         solid: 1.0 for what is solid above its line, -1.0 for what is solid below.
     """
-    x, z = shapes[..., 0], shapes[..., 2]
+    x, z = points[..., 0], points[..., 2]
+    return in_runs(lambda run: _signed(x[run], z[run], line, solid), len(x), x[0].size)
+
+
+def surface_room(outline: Outline, line: Points, solid: float) -> Mm:
+    """Least gap between outlines `(n, ...)` and a surface as in `room_of_points`, `(n, ...)`."""
+    bulges = _bulges(line, solid)
+
+    def work(run: slice) -> Mm:
+        some = outline.some(run)
+        room = least(_signed(some.x, some.z, line, solid))
+        return room if some.x.shape[-1] == 1 else np.minimum(room, _room_to_points(some, bulges))
+
+    return in_runs(work, len(outline.x), outline.low[0].size)
+
+
+def _signed(x: Mm, z: Mm, line: Points, solid: float) -> Mm:
+    """Gaps of points from a surface, negative where they lie in what is solid."""
     past = (x >= line[0, 0]) & (x <= line[-1, 0]) & (solid * (z - np.interp(x, line[:, 0], line[:, 2])) > 0.0)
     gaps = np.sqrt(least_of(_to_pieces(x, z, some) for some in _groups(line, x.size)))
-    room = least(np.where(past, -gaps, gaps))
-    return room if shapes.shape[-2] == 1 else np.minimum(room, _room_to_points(shapes, _bulges(line, solid)))
+    return np.where(past, -gaps, gaps)
 
 
 def _groups(line: Points, size: int) -> Iterator[Points]:
@@ -32,7 +56,7 @@ def _groups(line: Points, size: int) -> Iterator[Points]:
     return (line[at : at + together + 1] for at in range(0, pieces, together))
 
 
-def _to_pieces(x: Floats, z: Floats, line: Points) -> Floats:
+def _to_pieces(x: Mm, z: Mm, line: Points) -> Floats:
     """Square of the least distance of points from the pieces of a line."""
     pieces = from_to(line[:-1, 0], line[:-1, 2], line[1:, 0], line[1:, 2])
     if len(line) == 2:
@@ -47,18 +71,17 @@ def _bulges(line: Points, solid: float) -> Points:
     return line[np.concatenate([[True], solid * turn > 0.0, [True]])]
 
 
-def _room_to_points(shapes: Points, places: Points) -> Mm:
+def _room_to_points(outline: Outline, places: Points) -> Mm:
     """Least gap between outlines and single points `(j, 3)`, negative where one lies inside, `(...)`."""
-    x, z = shapes[..., None, :, 0], shapes[..., None, :, 2]
-    sides = from_to(x, z, *(np.concatenate([each[..., 1:], each[..., :1]], axis=-1) for each in (x, z)))
-    together = max(1, AT_ONCE // x.size)
+    beside = outline.beside()
+    together = max(1, AT_ONCE // outline.low.size)
     runs = (places[at : at + together] for at in range(0, len(places), together))
-    return least_of(_least_room(sides, run[:, None, 0], run[:, None, 2]) for run in runs)
+    return least_of(_least_room(beside, run[:, None, 0], run[:, None, 2]) for run in runs)
 
 
-def _least_room(sides: Sides, place_x: Floats, place_z: Floats) -> Mm:
+def _least_room(outline: Outline, place_x: Mm, place_z: Mm) -> Mm:
     """Least gap of points `(m, 1)` from outlines of sides `(..., 1, k)`, negative where one lies inside, `(...)`."""
-    turn = sides.along_x * (place_z - sides.z) - sides.along_z * (place_x - sides.x)
-    inside = (least(turn) >= 0.0) | (most(turn) <= 0.0)
-    gap = np.sqrt(least(squared_gaps(place_x, place_z, sides)))
-    return np.where(inside, -gap, gap).min(axis=-1)
+    along, off = seen_from(place_x, place_z, outline.sides)
+    outside = most(np.maximum(off - outline.high, outline.low - off)) > 0.0
+    room = np.sqrt(least(squared_gap(along, off, outline.sides)))
+    return np.where(outside, room, -room).min(axis=-1)

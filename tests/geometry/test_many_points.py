@@ -8,7 +8,8 @@ from shapely import MultiPoint
 
 from fitcalc.geometry.hull import hull
 from fitcalc.geometry.lines import behind_on_profile, from_segment, profile_points
-from fitcalc.geometry.surface import surface_room
+from fitcalc.geometry.outlines import outlined
+from fitcalc.geometry.surface import room_of_points, surface_room
 
 RANDOM = np.random.default_rng(3)
 XS = np.linspace(0.0, 1000.0, 400)
@@ -50,7 +51,7 @@ def test_one_centre_may_have_many_radii():
 
 
 def test_room_to_a_surface_is_signed_distance_to_its_nearest_piece():
-    room = surface_room(POINTS[:, None], LINE, -1.0)
+    room = room_of_points(POINTS, LINE, -1.0)
     above = POINTS[:, 2] > np.interp(POINTS[:, 0], LINE[:, 0], LINE[:, 2])
     over = (POINTS[:, 0] >= 0.0) & (POINTS[:, 0] <= 1000.0)
     assert room == pytest.approx(np.where(above | ~over, 1.0, -1.0) * by_piece(POINTS), **EXACT)
@@ -58,8 +59,8 @@ def test_room_to_a_surface_is_signed_distance_to_its_nearest_piece():
 
 @pytest.mark.parametrize("together", [POINTS[:4], POINTS[:4].repeat(3, axis=0)])
 def test_room_of_an_outline_to_points_that_stand_out(together):
-    single = [surface_room(together[None, [at]], LINE, -1.0)[0] for at in range(len(together))]
-    assert surface_room(together[None], LINE, -1.0)[0] <= min(single) + 1e-9
+    single = [surface_room(outlined(together[None, [at]]), LINE, -1.0)[0] for at in range(len(together))]
+    assert surface_room(outlined(together[None]), LINE, -1.0)[0] <= min(single) + 1e-9
 
 
 @pytest.mark.parametrize("count", [13, 500])

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fitcalc.geometry.nearest import nearest_points
-from fitcalc.geometry.outlines import apart, backed, clearance, path_distance
+from fitcalc.geometry.outlines import apart, backed, clearance, outlined, path_distance
 from fitcalc.geometry.side import point
 from fitcalc.geometry.surface import surface_room
 
@@ -128,7 +128,10 @@ SOLID_ROOF = shapely.Polygon([*ROOF[:, [0, 2]], (900.0, 4000.0), (-900.0, 4000.0
 @settings(max_examples=150, deadline=None)
 def test_room_under_a_roof_agrees_with_shapely(shape):
     """Independent: distance to a polygon of all that is above the roof, whose lip hangs down in the middle."""
-    ours, ours_is_clear = surface_room(shape, ROOF, 1.0)[0], not SOLID_ROOF.intersects(polygon(shape))
+    ours, ours_is_clear = (
+        surface_room(outlined(shape), ROOF, 1.0)[0],
+        not SOLID_ROOF.intersects(polygon(shape)),
+    )
     assert max(ours, 0.0) == pytest.approx(polygon(shape).distance(SOLID_ROOF), abs=1e-6)
     assert ours_is_clear == (ours > 0)
 
@@ -138,10 +141,10 @@ def test_room_under_a_roof_agrees_with_shapely(shape):
 )
 def test_a_point_in_what_is_solid_is_negative_by_its_depth(z, solid, expected):
     level = outline((-500, 0), (500, 0))[0]
-    assert surface_room(outline((10, z)), level, solid) == pytest.approx(expected, abs=NEAR)
+    assert surface_room(outlined(outline((10, z))), level, solid) == pytest.approx(expected, abs=NEAR)
 
 
 def test_there_is_no_roof_beyond_its_end():
     """A point 30 mm behind the lip and 40 mm above it is 50 mm clear."""
     level = outline((-500, 0), (500, 0))[0]
-    assert surface_room(outline((530, 40)), level, 1.0) == pytest.approx(50.0, abs=NEAR)
+    assert surface_room(outlined(outline((530, 40))), level, 1.0) == pytest.approx(50.0, abs=NEAR)
