@@ -21,10 +21,10 @@ from fitcalc.commands.asking import (
     today,
 )
 from fitcalc.commands.printing import print_json, print_tables
-from fitcalc.documents.as_built import Build, History, Measured, Readings, is_day, require_driver
+from fitcalc.documents.as_built import Build, History, Readings
 from fitcalc.documents.messages import shown
 from fitcalc.documents.stamp import Stamp
-from fitcalc.documents.store import load, load_stamped, save
+from fitcalc.documents.store import load
 from fitcalc.errors import InputError
 
 if TYPE_CHECKING:
@@ -57,6 +57,7 @@ def _built(options: Options) -> int:
     from fitcalc.fit.evaluate import evaluate
     from fitcalc.present.as_built_comparison import built_record
     from fitcalc.present.as_built_entry import entered
+    from fitcalc.present.as_built_history import build_of
 
     car, driver, planned = car_of(options), driver_of(options), _planned(options)
     history, stamp = _history(options, driver.name)
@@ -64,7 +65,8 @@ def _built(options: Options) -> int:
     said = entered(file, typed, planned)
     made = evaluate(car, driver, said.made, options.rules)
     day = options.date or (file.date if file else "") or today()
-    build = _build(said, day, options.note, digest(car, driver, planned.setup), car.name)
+    papers = digest(car, driver, planned.setup)
+    build = build_of(said, day, options.note, papers, car.name, "--date")
     record = built_record(build, planned, made, history, options.rules)
     if options.save:
         record = _saved(record, build, history, stamp, options)
@@ -84,15 +86,15 @@ def _planned(options: Options) -> "Result":
 
 def _history(options: Options, driver: str) -> tuple[History, Stamp | None]:
     """The builds so far; none where no file was named or there is none yet."""
+    from fitcalc.present.as_built_history import history_in
+
     if options.save and not options.history:
         raise InputError(
             "--save", "given without --history", "needs a file to add to", "name it with --history"
         )
-    if not options.history or not Path(options.history).exists():
+    if not options.history:
         return History(driver=driver), None
-    history, stamp = load_stamped(History, options.history)
-    require_driver(history, driver, options.history)
-    return history, stamp
+    return history_in(options.history, driver)
 
 
 def _given(options: Options) -> "tuple[Readings | None, list[Typed]]":
@@ -117,32 +119,16 @@ def _typed(text: str) -> "Typed":
     return Typed(key=key.strip(), text=number.strip(), error=error.strip(), where=f"--set {shown(text)}")
 
 
-def _build(said: Measured, day: str, note: str, digest: str, car: str) -> Build:
-    if not is_day(day):
-        raise InputError("--date", shown(day), "must be a day of the calendar", "write it as 2026-05-31")
-    return Build(
-        date=day,
-        car=car,
-        documents=digest,
-        made=said.made,
-        bars=said.bars,
-        readings=said.readings,
-        note=note or said.note,
-    )
-
-
 def _saved(
     record: "BuiltRecord", build: Build, history: History, stamp: Stamp | None, options: Options
 ) -> "BuiltRecord":
-    from fitcalc.present.as_built_comparison import with_history, with_predictions
+    from fitcalc.present.as_built_history import with_kept
 
     if record.is_empty:
         raise InputError(
             "--save", "given without a reading", "there is nothing to add", "enter one with --set"
         )
-    kept = history.with_build(with_predictions(build, record))
-    save(kept, options.history, stamp)
-    return with_history(record, kept)
+    return with_kept(record, build, history, stamp, options.history)
 
 
 def _show(record: "BuiltRecord", options: Options) -> None:

@@ -15,9 +15,14 @@ LATEST = 4
 YES_NO = {None: "-", True: "yes", False: "NO"}
 
 
+def built_title(record: BuiltRecord) -> str:
+    """What it is about."""
+    return f"As built, {record.date}: {record.driver} in {record.car}; documents {record.documents}"
+
+
 def built_heading(record: BuiltRecord) -> str:
     """What it is about, and where to go on."""
-    head = f"As built, {record.date}: {record.driver} in {record.car}; documents {record.documents}"
+    head = built_title(record)
     if not record.is_empty:
         return head
     return f"{head}\nNothing was entered yet. Enter it with --set KEY=VALUE, or fill in a file and --read it."

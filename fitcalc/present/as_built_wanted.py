@@ -10,6 +10,7 @@ from fitcalc.documents.edit import field_at
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.cases import PATHS
 from fitcalc.fit.result import Result
+from fitcalc.fit.sweep import INSERTS
 from fitcalc.fit.variables import PEDAL_WAYS, value_at
 from fitcalc.making.pedal_bars import lap
 from fitcalc.present.bench_parts import set_length
@@ -78,7 +79,7 @@ def _wanted_made(result: Result) -> Iterator[Wanted]:
     for path in PATHS:
         name, _, way = path.rpartition(".")
         planned = float(value_at(result.setup, path)[0])
-        if name and (name not in pedals or planned == 0.0):
+        if (planned == 0.0 and (name or path in INSERTS)) or (name and name not in pedals):
             continue
         yield _setting(path, planned)
         if way in PEDAL_WAYS:

@@ -103,6 +103,13 @@ ENTRIES = (
         ends_group=True,
     ),
     Entry(
+        "as_built",
+        "&Rework",
+        "As &built…",
+        "F9",
+        "After the work: enter what was set, cut and measured, and see it against plan and prediction",
+    ),
+    Entry(
         "minutes_for_work",
         "&Rework",
         "&Minutes for work…",
@@ -127,6 +134,13 @@ ENTRIES = (
         "One car for &all drivers…",
         "",
         "One set of holes and bars, and what each driver sets",
+    ),
+    Entry(
+        "straps",
+        "&Driver",
+        "S&traps and slots…",
+        "",
+        "How the straps run for every driver of this car, where anchors may be, and slots that serve all",
     ),
     Entry(
         "coverage",

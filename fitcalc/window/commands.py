@@ -140,6 +140,14 @@ class Commands(QObject):
         """Looks for one set of holes and bars for all drivers."""
         self._window.desk.shared()
 
+    def straps(self) -> None:
+        """Lays the straps of every driver, and looks for slots that serve all of them."""
+        self._window.desk.straps()
+
+    def as_built(self) -> None:
+        """Asks for what was set, cut and measured after the work."""
+        self._window.desk.show_built()
+
     def coverage(self) -> None:
         """Asks who of the population fits the car."""
         self._window.desk.coverage()

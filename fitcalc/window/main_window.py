@@ -104,7 +104,7 @@ class MainWindow(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         """Asks where something is not saved; then leaves nothing running and nothing behind."""
         self.settle_typing()
-        if self.session.unsaved() and not self._may_close:
+        if (self.session.unsaved() or self.desk.unkept()) and not self._may_close:
             event.ignore()
             self._ask_before_closing()
             return
@@ -205,7 +205,8 @@ class MainWindow(QMainWindow):
     def _ask_before_closing(self) -> None:
         from PySide6.QtWidgets import QMessageBox
 
-        names = ", ".join(self.filing.describe(each) for each in self.session.unsaved())
+        told = [self.filing.describe(each) for each in self.session.unsaved()]
+        names = ", ".join([*told, *(each.windowTitle() for each in self.desk.unkept())])
         buttons = QMessageBox.StandardButton
         box = QMessageBox(
             QMessageBox.Icon.NoIcon, "Not saved", f"Not saved: {names}.", buttons.NoButton, self
@@ -213,9 +214,17 @@ class MainWindow(QMainWindow):
         box.setStandardButtons(buttons.Save | buttons.Discard | buttons.Cancel)
         box.setDefaultButton(buttons.Save)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        box.button(buttons.Save).clicked.connect(lambda: self.filing.save_all(self._close_now))
+        box.button(buttons.Save).clicked.connect(lambda: self.filing.save_all(self._keep_and_close))
         box.button(buttons.Discard).clicked.connect(self._close_now)
         box.open()
+
+    def _keep_and_close(self) -> None:
+        """Keeps what was measured after the work too, and closes."""
+        waiting = self.desk.unkept()
+        if waiting:
+            waiting[0].keep(self._keep_and_close)
+        else:
+            self._close_now()
 
     def _close_now(self) -> None:
         self._may_close = True

@@ -8,12 +8,15 @@ from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QComboBox, QPushButton, QWidget
 
 from fitcalc.documents.samples import sample_path
+from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.variables import variables_for
 from fitcalc.present.chart import Axis, Chart, Spot, even_ticks, row_axis
 from fitcalc.present.picture import Area, Line
+from fitcalc.present.strap_record import straps_record
+from fitcalc.present.strap_tables import shared_table, strap_heading
 from fitcalc.window.findings.model import FINDING
 from fitcalc.window.rework.spans import control_at
-from fitcalc.window.studies.desk import CERTAINTY, COVERAGE, SEARCH, SHARED, TRADE
+from fitcalc.window.studies.desk import CERTAINTY, COVERAGE, SEARCH, SHARED, STRAPS, TRADE
 from fitcalc.window.studies.plot import Plot
 from fitcalc.window.studies.study import Study, Trial, trade_study
 from fitcalc.window.studies.words import tables_text
@@ -95,6 +98,19 @@ def test_who_fits_is_told_with_pictures(study):
     shown = study("coverage", COVERAGE)
     assert "of women fit" in shown.heading.text()
     assert len(shown.findChildren(Plot)) == len(shown._study.charts) > 1
+
+
+def test_straps_are_told_for_every_driver_with_slots_for_all(window, session, study):
+    window.filing.open(sample_path("otto"))
+    shown = study("straps", STRAPS)
+    record = straps_record(
+        [
+            evaluate(session.work.car.document, each.driver.document, each.setup.document)
+            for each in session.work.occupants
+        ]
+    )
+    assert shown.heading.text() == strap_heading(record)
+    assert shared_table(record).title in shown.tables.toPlainText()
 
 
 def test_one_car_for_all_is_offered_where_there_are_several(window):

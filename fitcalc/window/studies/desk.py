@@ -17,22 +17,25 @@ from fitcalc.window.studies.study import (
     coverage_study,
     search_study,
     shared_study,
+    straps_study,
     trade_study,
 )
 from fitcalc.window.work import Work, at_ref, with_ref
 
 if TYPE_CHECKING:
     from fitcalc.window.main_window import MainWindow
+    from fitcalc.window.studies.built_window import BuiltWindow
     from fitcalc.window.studies.minutes import Minutes
     from fitcalc.window.studies.study_window import StudyWindow
 
 Worker = Callable[[Work, str, Progress], Study]
-SEARCH, TRADE, CERTAINTY, SHARED, COVERAGE = (
+SEARCH, TRADE, CERTAINTY, SHARED, COVERAGE, STRAPS = (
     "Search for the least work",
     "Trade map",
     "Certainty",
     "One car for all drivers",
     "Who fits this car",
+    "Straps and slots",
 )
 BUSY = {
     SEARCH: "looking for the least work",
@@ -40,6 +43,7 @@ BUSY = {
     CERTAINTY: "drawing cars and bodies",
     SHARED: "looking for what fits all",
     COVERAGE: "seating the population",
+    STRAPS: "laying the straps",
 }
 
 
@@ -51,7 +55,13 @@ class Desk(QObject):
         self._window, self._session = window, window.session
         self.open: dict[str, StudyWindow] = {}
         self.minutes: Minutes | None = None
+        self.built: dict[int, BuiltWindow] = {}
+        """What was measured after the work, by the driver's key."""
         self._workers: dict[str, Worker] = {}
+
+    def unkept(self) -> "list[BuiltWindow]":
+        """Where something was entered after the work that is in no as-built file."""
+        return [each for each in self.built.values() if each.is_unkept]
 
     def search(self) -> None:
         """Looks for the least work that passes."""
@@ -82,6 +92,23 @@ class Desk(QObject):
         self.minutes.show()
         self.minutes.raise_()
         self.minutes.activateWindow()
+
+    def straps(self) -> None:
+        """Lays the straps of every driver, and looks for slots that serve all of them."""
+        self._start(STRAPS, straps_study)
+
+    def show_built(self) -> None:
+        """Asks for what was set, cut and measured after the work."""
+        from fitcalc.window.studies.built_window import BuiltWindow
+
+        key, window = self._session.work.occupant.driver.key, self._window
+        if key not in self.built:
+            self.built[key] = BuiltWindow(self._session, window.look, window.jobs, window)
+        shown = self.built[key]
+        shown.show()
+        shown.raise_()
+        shown.activateWindow()
+        shown.follow_plan()
 
     def _renew(self, title: str) -> None:
         self._start(title, self._workers[title])

@@ -136,6 +136,20 @@ def shared_study(work: Work, rules: str, progress: Progress) -> Study:
     )
 
 
+def straps_study(work: Work, rules: str, progress: Progress) -> Study:
+    """Straps, places of their anchors and slots to cut, for all drivers of the work, each with his own rework."""
+    from fitcalc.fit.evaluate import evaluate
+    from fitcalc.present.strap_record import straps_record
+    from fitcalc.present.strap_tables import strap_heading, strap_tables
+
+    results = []
+    for at, each in enumerate(work.occupants, start=1):
+        results.append(evaluate(work.car.document, each.driver.document, each.setup.document, rules or None))
+        progress(at / len(work.occupants))
+    record = straps_record(results)
+    return Study(strap_heading(record), tuple(strap_tables(record)))
+
+
 def coverage_study(work: Work, rules: str, progress: Progress) -> Study:
     """Who of the published population fits the car with this rework."""
     from fitcalc.body.survey import Sex
