@@ -36,6 +36,12 @@ SLOPE = 1.0
 """Tolerance of a slope, deg: ISO 2768-1 Table 3, coarse, shorter leg 10 to 50 mm (from memory)."""
 CROSS = 6.0
 """How far the centre lines run beyond the slot, mm."""
+PLACES = {
+    "x": ("middle, behind the junction", "middle, ahead of the junction"),
+    "y": ("middle, to the right of the centre plane", "middle, to the left of the centre plane"),
+    "z": ("middle, above the junction", "middle, below the junction"),
+}
+"""What a place is called, and what the same is called the other way; the junction is that of back and cushion."""
 WHERE = {
     "shoulder": ("the back", "up the back from the junction"),
     "crotch": ("the cushion", "along the cushion from its front edge"),
@@ -56,7 +62,7 @@ def slot_parts(result: Result, drawn: Mapping[str, Ends] = NOTHING) -> Iterator[
     case = Case(result.car, result.driver, result.links, result.setup, result.sitting)
     wanted = [strap for strap in slotted_straps(harness, case) if _is_wanted(strap, result)]
     parts = [_slot(strap, harness, case, drawn) for strap in wanted]
-    yield from _paired(parts)
+    yield from map(_toward_its_side, _paired(parts))
 
 
 def _is_wanted(strap: SlottedStrap, result: Result) -> bool:
@@ -109,11 +115,7 @@ def _sizes(strap: SlottedStrap, kind: str, case: Case, doubt: float) -> tuple[Si
 def _places(strap: SlottedStrap, kind: str, doubt: float) -> Iterator[Size]:
     """Where its middle lies: marked out from afar, so to the tolerance of the whole distance."""
     x, y, z = strap.cut.in_seat[0].tolist()
-    told = [
-        ("x", "middle, behind the seat's origin", x),
-        ("y", "middle, to the right of the centre plane", y),
-        ("z", "middle, above the seat's origin", z),
-    ]
+    told = [("x", PLACES["x"][0], x), ("y", PLACES["y"][0], y), ("z", PLACES["z"][0], z)]
     if kind != "lap":
         told.append(("along", f"middle, {WHERE[kind][1]}", float(strap.cut.along[0])))
     far = tolerance(math.hypot(x, y, z), "coarse")
@@ -140,11 +142,11 @@ def _cross(long: float, high: float) -> tuple[Scribe, ...]:
 
 
 def _slope(strap: SlottedStrap, case: Case) -> Size:
-    """How far the slot's long side is off level, in the seat as it stood when it was measured."""
+    """How far the slot's length is off level, in the seat as it stood when it was measured."""
     ahead, up = _forward(strap.cut.slot_line, case)
     angle = math.degrees(math.atan2(up, ahead))
     end = "high" if angle > 0 else "low"
-    return Size("slope", f"slope of its long side, front end {end}", set_length(abs(angle)), "deg", SLOPE)
+    return Size("slope", f"slope of its length, front end {end}", set_length(abs(angle)), "deg", SLOPE)
 
 
 def _level(strap: SlottedStrap, kind: str, long: float, case: Case) -> tuple[Scribe, ...]:
@@ -201,7 +203,7 @@ def _notes(strap: SlottedStrap, kind: str) -> tuple[str, ...]:
         now,
         *(along if steep else ()),
         *(out if strap.cut.over[0] > 0.0 else ()),
-        f"Drawn on the surface sat against; up on the drawing is {up}. The origin is the junction of back and cushion.",
+        f"Drawn on the surface sat against; up on the drawing is {up}. The junction is that of back and cushion.",
         "Mark it with the driver seated in full kit and the straight strap held across, before anything is cut.",
         "Round and bush the edge on both faces; a shell that carries load is cut only by somebody qualified.",
     )
@@ -247,6 +249,18 @@ def _mirrored(aside: Size) -> tuple[float, float] | None:
         return aside.interval
     low, high = aside.interval
     return -high, -low
+
+
+def _toward_its_side(part: Part) -> Part:
+    """The part with every place told toward the side that it lies on, so that no distance is negative."""
+    return replace(part, sizes=tuple(_turned(each) if each.key in PLACES else each for each in part.sizes))
+
+
+def _turned(place: Size) -> Size:
+    if place.value >= 0.0:
+        return place
+    ends = None if place.interval is None else (-place.interval[1], -place.interval[0])
+    return replace(place, name=PLACES[place.key][1], value=-place.value, interval=ends)
 
 
 def _alike(one: Part, other: Part) -> bool:

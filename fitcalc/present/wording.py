@@ -51,12 +51,12 @@ def signed(value: float, unit: str) -> str:
 
 
 def span(low: float | None, high: float | None, unit: str) -> str:
-    """An allowed range in words."""
+    """An allowed range in words; a bound that a rule gives to a tenth keeps it."""
     if low is not None and high is not None:
-        return f"{number(low, unit)} to {amount(high, unit)}"
+        return f"{_bound(low, unit)} to {_bound(high, unit)}{_suffix(unit)}"
     if low is not None:
-        return f"at least {amount(low, unit)}"
-    return f"at most {amount(high, unit)}" if high is not None else "-"
+        return f"at least {_bound(low, unit)}{_suffix(unit)}"
+    return f"at most {_bound(high, unit)}{_suffix(unit)}" if high is not None else "-"
 
 
 def seat_move(travel: float) -> str:
@@ -64,6 +64,11 @@ def seat_move(travel: float) -> str:
     if math.isclose(travel, 0.0, abs_tol=0.05):
         return "leave the seat where it is"
     return f"move the seat {abs(travel):.0f} mm {'forward' if travel > 0 else 'rearward'} along its rail"
+
+
+def _bound(value: float, unit: str) -> str:
+    in_tenths = math.isclose(10.0 * value, round(10.0 * value), abs_tol=1e-9)
+    return f"{value:.1f}" if in_tenths and value % 1.0 and DECIMALS.get(unit, 2) == 0 else number(value, unit)
 
 
 def _suffix(unit: str) -> str:

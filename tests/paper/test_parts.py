@@ -11,6 +11,7 @@ from fitcalc.fit.certainty import Sampling, certainty
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.present.bench import bench
 from fitcalc.present.bench_parts import round_ended, rounded_out
+from fitcalc.present.slot_parts import slot_parts
 
 
 def parts_of(job):
@@ -77,6 +78,30 @@ def test_slots_are_where_the_record_says():
     for key in ("x", "y", "z", "length", "height"):
         expected = abs(figures[f"harness.shoulder_right.slot_{key}"])
         assert slot.size(key).value == pytest.approx(expected, abs=0.05)
+
+
+@pytest.mark.parametrize("kind", ["lap", "crotch"])
+def test_no_place_of_a_slot_is_a_negative_distance(kind):
+    """The way is told in words: a minus sign at the bench is easily lost."""
+    job = fitted_job("hillclimb", "ines")
+    figures = {figure.id: float(figure.value[0]) for figure in job.after.figures if figure.value is not None}
+    slots = {part.id: part for part in slot_parts(bare(job.after))}
+    place = slots[f"seat.slot_{kind}"].size("x")
+    assert figures[f"harness.{kind}_left.slot_x"] < 0.0
+    assert "ahead of the junction" in place.name
+    assert all(size.value >= 0.0 for part in slots.values() for size in part.sizes)
+    assert all(low <= size.value <= high for size, (low, high) in _intervals(slots.values()))
+
+
+def bare(result):
+    """The same without a slot in the seat."""
+    seat = result.car.seat.model_copy(update={"slots": ()})
+    return evaluate(result.car.model_copy(update={"seat": seat}), result.driver, result.setup)
+
+
+def _intervals(parts):
+    sizes = [size for part in parts for size in part.sizes]
+    return [(size, size.interval) for size in sizes if size.interval is not None]
 
 
 def test_a_slot_that_suits_its_strap_is_not_cut_again():
