@@ -42,9 +42,7 @@ def unmade_in(result: Result) -> int:
 
 
 def unmade_text(count: int) -> str:
-    """The same as a sentence; empty for none."""
-    if not count:
-        return ""
+    """The same as a sentence."""
     checks, they = ("1 check", "it") if count == 1 else (f"{count} checks", "they")
     return f"{checks} could not be made for want of a measurement: {they} may fail all the same (see `fitcalc check`)."
 
