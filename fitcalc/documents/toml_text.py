@@ -57,11 +57,7 @@ def _with_line_ends_of(before: str, after: str) -> str:
 
 
 def plain(value: Any) -> Any:
-    """A value as numbers, texts, lists and dicts; whole numbers without a point, defaults left out."""
-    if isinstance(value, Document):
-        return {name: plain(part) for name, part in stated(value)}
-    if isinstance(value, tuple):
-        return [plain(part) for part in value]
+    """A number or text as it is written; whole numbers without a point."""
     return int(value) if isinstance(value, float) and value.is_integer() else value
 
 

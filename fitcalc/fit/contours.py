@@ -88,7 +88,7 @@ def _paired(sides: np.ndarray, crossed: np.ndarray, tilted: np.ndarray) -> Itera
         hit = own[which]
         if len(hit) == 2:
             yield hit[0], hit[1]
-        elif len(hit) == 4:
+        else:
             yield from ((own[0], own[3]), (own[1], own[2])) if cut else ((own[0], own[1]), (own[2], own[3]))
 
 

@@ -133,7 +133,7 @@ class _Crew:
             path: each for path, each in variables.items() if path not in quick
         }
         self.quick = tuple(path for path in variables if path in quick)
-        self.pads = [path for path in self.quick if path.endswith(PAD)]
+        self.pads = {path: variables[path] for path in self.quick if path.endswith(PAD)}
         self.set = {path: variables[path] for path in self.quick if path not in self.pads}
         self.free = _crossed({path: thinned(each, _few(path)) for path, each in self.set.items()})
 
@@ -195,12 +195,11 @@ class _Crew:
     def _own_pads(self, problem: Problem, whole: Values) -> dict[str, Floats]:
         """The shortest pads of his own that bend the driver's knees enough."""
         pads, places = {}, setup_of(whole)
-        for path in self.pads:
-            name, variable = path.removesuffix(PAD), problem.variable(path)
-            if variable is not None:
-                knees = Knees(problem, name, places)
-                arm = knees.nothing + whole.get(f"{name}.longer_arm", 0.0)
-                pads[path] = least(partial(knees.excess, longer_arm=arm), variable, knees.nothing)
+        for path, variable in self.pads.items():
+            name = path.removesuffix(PAD)
+            knees = Knees(problem, name, places)
+            arm = knees.nothing + whole.get(f"{name}.longer_arm", 0.0)
+            pads[path] = least(partial(knees.excess, longer_arm=arm), variable, knees.nothing)
         return pads
 
 

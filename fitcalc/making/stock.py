@@ -61,8 +61,7 @@ def bar_section(shape: StockShape, depth: Mm, wall: Mm) -> Section:
             return round_tube(depth, thin)
         case "square tube":
             return rectangular_tube(depth, depth, thin, CORNER * thin)
-        case "angle":
-            return equal_angle(depth, thin)
+    return equal_angle(depth, thin)
 
 
 def stock_name(shape: StockShape, depth: float, wall: float) -> str:

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from fitcalc.checks.cleats import cleat_figures, closest_shoe, pair_room
 from fitcalc.checks.shoe_sweep import STATIONS, half_width_turned, shoe_outline, shoe_sweep
+from fitcalc.checks.shoe_travel import rooms_by_travel
 from fitcalc.geometry.outlines import path_distance
 from fitcalc.geometry.side import point
 from fitcalc.posture.cases import column
@@ -191,3 +192,11 @@ def test_things_of_one_name_keep_apart():
     things = (tube(60.0, 200.0), tube(300.0, 200.0), tube(60.0, 200.0) | {"name": "Roof"})
     ids = {figure.id for figure in cleat_figures(seated({"footwell.obstacles": things}))}
     assert {f"cleat.brake.{key}" for key in ("tube", "tube_2", "roof", "roof_2")} <= ids
+
+
+def test_what_was_not_measured_has_no_line_over_the_travel():
+    whole, bare = (
+        set(rooms_by_travel(seated(values), "brake"))
+        for values in ({}, {"footwell.bulkhead": None, "footwell.half_widths": None, "footwell.roof": None})
+    )
+    assert whole - bare == {"cleat.brake.bulkhead", "cleat.brake.wall", "cleat.brake.roof"}

@@ -87,3 +87,10 @@ def test_the_front_of_a_wheel_that_leans_back_is_its_lower_end():
     leaning = seated(UPRIGHT | {"steering_wheel.tilt": -20.0})
     expected = 900 - 120 * np.sin(np.radians(20)) - 15 - 800
     assert value(wheel_figures(leaning), "wheel.behind_opening") == pytest.approx(expected, abs=NEAR)
+
+
+def test_a_leg_that_works_no_pedal_is_not_assessed_against_the_rim():
+    figures = by_id(wheel_figures(seated({"pedals.clutch": None, "pedals.brake.foot": "right"})))
+    assert figures["wheel.thigh_left"].value is None
+    assert "left foot" in figures["wheel.thigh_left"].missing
+    assert figures["wheel.thigh_right"].value is not None

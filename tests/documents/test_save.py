@@ -12,6 +12,7 @@ from examples import CAR, DRIVER, SETUP
 from fitcalc.documents.edit import value_at, with_value
 from fitcalc.documents.samples import sample_cars
 from fitcalc.documents.setup import Setup
+from fitcalc.documents.stamp import stamp_of
 from fitcalc.documents.store import load_car, load_driver, load_setup, save
 from fitcalc.errors import InputError
 
@@ -199,3 +200,7 @@ def test_read_only_file_is_not_replaced(car_file, monkeypatch):
 def test_names_of_any_script_and_length(tmp_path, name):
     save(Setup(seat_travel=20), tmp_path / name)
     assert load_setup(tmp_path / name).seat_travel == 20
+
+
+def test_the_stamp_of_a_file_that_is_gone_counts_as_touched(tmp_path):
+    assert stamp_of(tmp_path / "gone.toml", b"").mtime_ns == 0

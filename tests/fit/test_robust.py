@@ -10,6 +10,7 @@ from fitcalc.fit.likelier import likelier
 from fitcalc.fit.problem import problem_of
 from fitcalc.fit.robust import holds_together, robust
 from fitcalc.fit.solve import solved
+from fitcalc.present.solve_record import robust_record
 
 CAR, ROBIN = load_car(sample_path("hillclimb")), load_driver(sample_path("robin"))
 NOTHING = Change(low=0.0, high=0.0)
@@ -53,6 +54,9 @@ def test_where_nothing_passes_no_probability_is_looked_for():
     found = robust(CAR, otto, 0.9, None, FEW)
     assert not found.reached
     assert found.solution.conflict is not None
+    record = robust_record(CAR, otto, found, 0.9, None, FEW)
+    assert (record.passes, record.chance.enough) == (False, False)
+    assert record.conflict
 
 
 def test_likelier_leaves_what_is_enough_alone():
@@ -66,3 +70,10 @@ def test_stopped_at_once_it_hands_back_the_plain_rework():
     plain = solved(problem_of(CAR, ROBIN, None, FEW)).best.setup
     assert stopped.solution.best.setup == plain
     assert np.isfinite(stopped.probability)
+
+
+def test_changes_that_do_not_help_go_back_to_the_plain_rework():
+    problem = problem_of(CAR, ROBIN, None, FEW)
+    plain = solved(problem).best.setup
+    dearer = plain.model_copy(update={"seat_travel": plain.seat_travel - CAR.rails.hole_pitch})
+    assert likelier(problem, dearer, plain, wanted=0.0) == plain

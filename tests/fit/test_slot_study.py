@@ -108,3 +108,7 @@ def test_guide_bends_the_strap_by_hand():
     before = strap.straight.first[0] - strap.straight.leaves[0]
     drop = np.degrees(np.arctan2(-before[2], before[0]))
     assert guide_wrap(strap) == pytest.approx(90.0 - drop, abs=0.6)
+
+
+def test_a_car_without_harness_has_no_slots():
+    assert slot_spreads(result("robin", {"harness": None})) == {}

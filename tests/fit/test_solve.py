@@ -3,18 +3,27 @@
 import numpy as np
 import pytest
 
+from fitcalc.checks.check import Figure
 from fitcalc.documents.effort import Change, Effort
 from fitcalc.documents.samples import sample_path
 from fitcalc.documents.store import load_car, load_driver
 from fitcalc.fit.evaluate import evaluate
+from fitcalc.fit.influence import influences
 from fitcalc.fit.problem import problem_of
 from fitcalc.fit.solve import solve
 from fitcalc.fit.sweep import shortfall
 from fitcalc.fit.variables import variables_for
+from fitcalc.present.solve_record import solve_record
 
 HILLCLIMB = load_car(sample_path("hillclimb"))
 ROBIN = load_driver(sample_path("robin"))
 OTTO = load_driver(sample_path("otto"))
+STILL = {
+    name: Change(low=0.0, high=0.0)
+    for name, field in Effort.model_fields.items()
+    if field.annotation is Change
+}
+"""Nothing may be changed."""
 
 
 @pytest.fixture(scope="module")
@@ -100,3 +109,43 @@ def test_progress_rises_to_the_end():
     solve(HILLCLIMB, ROBIN, progress=lambda done: told.append(done) or True)
     assert told == sorted(told)
     assert told[-1] == 1.0
+
+
+def test_a_car_that_may_not_be_changed_is_told_so():
+    effort = Effort(**STILL)
+    found = solve(HILLCLIMB, ROBIN, effort=effort)
+    assert not found.best.changes
+    assert solve_record(HILLCLIMB, ROBIN, found, None, effort).verdict.startswith(
+        "Nothing may be changed on this car."
+    )
+
+
+def test_a_task_without_measures_lacks_nothing():
+    assert (
+        problem_of(HILLCLIMB, OTTO, measures=()).lacking({"seat_travel": np.zeros(3)}).tolist() == [0.0] * 3
+    )
+
+
+def test_a_bare_car_is_only_told_to_change_what_it_has():
+    """Neither hoops nor wheel, head restraint and harness: none of them can make room."""
+    bare = HILLCLIMB.model_copy(
+        update=dict.fromkeys(("hoops", "steering_wheel", "head_restraint", "harness", "gear_lever"))
+    )
+    few = Effort(**STILL | {"seat_travel": Change(low=0.0, high=20.0)})
+    found = solve(bare, load_driver(sample_path("magnus")), effort=few)
+    assert not found.passes
+    parts = {way.part for way in found.conflict.ways}
+    assert parts
+    assert not parts & {"main_hoop_up", "front_hoop_up", "wheel_up", "wheel_forward", "head_restraint_back"}
+
+
+def test_a_figure_that_is_no_number_never_leaves_and_is_named():
+    def broken(case):
+        return [Figure("knee.room", "knee.room", "room", "mm", np.array([np.nan]))]
+
+    with pytest.raises(ArithmeticError, match=r"knee\.room is not finite"):
+        evaluate(HILLCLIMB, ROBIN, measures=(broken,))
+
+
+def test_outcomes_that_nothing_moves_are_owed_to_no_measurement():
+    assert influences(HILLCLIMB, ROBIN, {"mass": np.zeros(5)}, {"knee.room": np.full(5, 7.0)}) == ()

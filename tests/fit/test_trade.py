@@ -12,6 +12,7 @@ from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.sweep import required_room
 from fitcalc.fit.trade import MapOptions, trade_map
 from fitcalc.fit.variables import variables_for
+from fitcalc.present.usual_trade import usual_trade
 
 CAR = load_car(sample_path("hillclimb"))
 ROBIN = load_driver(sample_path("robin"))
@@ -81,3 +82,29 @@ def test_what_is_not_negative_lies_to_the_left_of_its_line(sign):
     turned = with_good_side_left(line, x, y, values)
     around = np.sum(turned[:-1, 0] * turned[1:, 1] - turned[1:, 0] * turned[:-1, 1])
     assert around * sign < 0.0
+
+
+def test_a_map_without_the_mesh_has_the_limits_in_closed_form_alone(trade):
+    bare = trade_map(CAR, ROBIN, Setup(), AXES, MapOptions(meshed=False))
+    assert set(bare.checks) < set(trade.checks)
+    assert not any(line.interpolated for line in bare.boundaries)
+    assert np.all(bare.room >= trade.room - 1e-9)
+
+
+def test_a_car_that_lets_nothing_move_has_no_map():
+    rails = CAR.rails.model_copy(
+        update=dict.fromkeys(
+            (
+                "forward_travel",
+                "rearward_travel",
+                "raise_travel",
+                "lower_travel",
+                "recline_travel",
+                "upright_travel",
+            ),
+            0.0,
+        )
+    )
+    pedals = CAR.pedals.model_copy(update={"box_forward": 0.0, "box_rearward": 0.0})
+    fixed = CAR.model_copy(update={"rails": rails, "pedals": pedals})
+    assert usual_trade(evaluate(fixed, ROBIN), None) is None

@@ -19,6 +19,7 @@ def check(id, label, low):
 
 HELMET = check("head.hoop_line", "helmet below the line over the hoops", 50.0)
 LEFT = check("leg.roof.left", "left: leg to the dash", 10.0)
+ROOM = check("knee.room", "knee room", 5.0)
 RIGHT = check("leg.roof.right", "right: leg to the dash", 10.0)
 
 
@@ -87,3 +88,11 @@ def test_a_change_is_told_as_an_order(path, value, words):
 )
 def test_label_inside_a_sentence(label, inside):
     assert named(label) == inside
+
+
+def test_what_several_limits_shut_out_is_told_once():
+    conflict = Conflict((Clash(LEFT, HELMET, 0.0), Clash(ROOM, HELMET, 0.0)), ())
+    assert conflict_sentences(conflict) == [
+        "No allowed rework gives helmet below the line over the hoops at least 50 mm together with any one of: "
+        "leg to the dash (left) at least 10 mm; knee room at least 5 mm."
+    ]

@@ -9,6 +9,7 @@ import pytest
 from fitcalc.checks.limits import load_limit_set
 from fitcalc.checks.limits_table import every_set, limits_table
 from fitcalc.checks.quantities import quantities
+from fitcalc.present.limit_pictures import limit_pictures
 from fitcalc.present.limits_page import TOPICS, pages
 
 DOCS = Path(__file__).resolve().parents[2] / "docs"
@@ -90,3 +91,10 @@ def test_drawing_is_in_the_tree(id):
     title = root.find("{http://www.w3.org/2000/svg}title")
     assert title is not None
     assert title.text.startswith(f"{id}:")
+
+
+def test_what_no_result_has_a_place_for_is_not_drawn():
+    assert not limit_pictures((), ("mirror.turn",))
+    plain, drawn = (pages(names)["limits.md"] for names in ((), ("mirror.turn",)))
+    assert "limits/mirror.turn.svg" in drawn
+    assert "limits/mirror.turn.svg" not in plain

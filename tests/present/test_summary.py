@@ -8,7 +8,7 @@ from fitcalc.documents.store import load_car, load_driver
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.rework import fit
 from fitcalc.present.record import check_record, fit_record
-from fitcalc.present.summary import left_out, tables
+from fitcalc.present.summary import left_out, seat_table, tables
 
 
 @pytest.fixture(scope="module")
@@ -52,3 +52,17 @@ def test_the_pedals_ratio_is_the_one_that_is_checked(found):
     table = next(table for table in tables(found) if table.title.startswith("Pedal extensions"))
     brake = next(row for row in table.rows if row[0] == "brake")
     assert brake[table.header.index("ratio")] == f"{ratio:.2f}"
+
+
+def test_the_seat_s_table_has_holes_and_box_where_the_car_has_them(pair):
+    record = fit_record(fit(*pair))
+    drilled = [row[0] for row in seat_table(record).rows]
+    sliding = record.model_copy(
+        update={
+            "seat": record.seat.model_copy(update={"holes": None}),
+            "setup": record.setup.model_copy(update={"box_travel": -20.0}),
+        }
+    )
+    assert drilled == ["seat travel", "holes", "mounts move"]
+    assert seat_table(sliding).rows[-1] == ("pedal box", "-20 mm", "positive rearward, toward the driver")
+    assert "holes" not in [row[0] for row in seat_table(sliding).rows]

@@ -1,23 +1,27 @@
 """The three views of sample cars and drivers, as found and reworked."""
 
 import math
+from dataclasses import replace
 from functools import cache
 
 import pytest
 
 from fitcalc.checks.check import Check
+from fitcalc.documents.car_cockpit import Obstacle
 from fitcalc.documents.edit import with_value
+from fitcalc.documents.fields import SideMark
 from fitcalc.documents.samples import sample_path
 from fitcalc.documents.setup import PedalRework, Setup
 from fitcalc.documents.store import load_car, load_driver
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.rework import fit
+from fitcalc.present.annotations import annotation
 from fitcalc.present.body_drawing import resting_legs
-from fitcalc.present.chosen import view_of
-from fitcalc.present.labels import lettering, places, width
+from fitcalc.present.chosen import value_text, view_of
+from fitcalc.present.labels import carried, lettering, places, ways, width
 from fitcalc.present.outlines import toward
 from fitcalc.present.pad_view import pad_view
-from fitcalc.present.picture import Arc, Area, Dimension, Handle, Line, points_of, seen
+from fitcalc.present.picture import Arc, Area, Dimension, Handle, Line, Text, in_inches, points_of, seen
 from fitcalc.present.plan_view import plan_view
 from fitcalc.present.side_view import side_view
 
@@ -251,3 +255,87 @@ def test_both_legs_are_drawn_after_a_fit():
     after = fit(load_car(sample_path("hillclimb")), load_driver(sample_path("robin"))).after
     left, right = resting_legs(after.sitting)
     assert len(left) == len(right) == 1
+
+
+def changed_view(view, car="hillclimb", **values):
+    document = load_car(sample_path(car))
+    for path, value in values.items():
+        document = with_value(document, path.replace("__", "."), value)
+    return drawn(VIEWS[view](evaluate(document, load_driver(sample_path("robin")), AS_FOUND)))
+
+
+def test_a_heel_rest_stands_on_the_floor_where_it_was_measured():
+    rest = changed_view("side", footwell__heel_rest=SideMark(x=430.0, z=60.0))["heel_rest"]
+    assert [x for x, _ in rest.points] == [430.0, 430.0]
+    assert rest.points[1][1] == 60.0
+
+
+def test_an_obstacle_that_is_not_round_is_drawn_by_its_corners():
+    corners = ((500.0, 300.0), (560.0, 300.0), (560.0, 350.0))
+    rack = Obstacle(name="rack", outline=corners, y_low=-100.0, y_high=100.0)
+    picture = changed_view("side", footwell__obstacles=(rack,))
+    assert picture["obstacle0"].points == corners
+    assert picture["obstacle0.name"].at == (530.0, 350.0)
+
+
+@pytest.mark.parametrize("view", ["side", "plan"])
+def test_a_wheel_whose_column_was_not_measured_is_drawn_without_it(view):
+    whole, bare = changed_view(view), changed_view(view, steering_wheel__column_foot=None)
+    assert {key for key in whole if "column" in key} > {key for key in bare if "column" in key}
+    assert any(key.startswith("wheel") for key in bare)
+
+
+def test_a_hoop_whose_brace_was_not_measured_is_drawn_without_it():
+    assert "hoop.brace" in changed_view("side")
+    assert "hoop.brace" not in changed_view("side", hoops__brace_foot=None)
+
+
+def test_pads_that_overlap_are_told_at_one_of_them():
+    wide = load_car(sample_path("hillclimb"))
+    for name in ("brake", "throttle"):
+        wide = with_value(wide, f"pedals.{name}.pad_width", 170.0)
+    at = evaluate(wide, load_driver(sample_path("robin")), AS_FOUND)
+    check = next(
+        each for each in at.checks if each.figure.quantity == "cleat.pads" and each.figure.value[0] < 0.0
+    )
+    marks = drawn(pad_view(at, emphasis={check.id}))
+    assert any(key.startswith(f"check.{check.id}") for key in marks)
+    assert not any(isinstance(mark, Dimension) and key.startswith("check.") for key, mark in marks.items())
+
+
+def test_a_check_that_was_measured_nowhere_has_no_mark():
+    check = next(each for each in result().checks if each.figure.evidence and each.figure.unit == "mm")
+    nowhere = replace(check, figure=replace(check.figure, evidence=()))
+    assert list(annotation(check, "side", result()))
+    assert not list(annotation(nowhere, "side", result()))
+
+
+def test_a_check_that_was_not_made_is_marked_so():
+    check = next(each for each in result().checks if each.figure.value is not None)
+    assert value_text(replace(check, figure=replace(check.figure, value=None))) == "?"
+
+
+def test_lettering_in_motion_keeps_its_way_from_home_and_new_words_wait():
+    picture = side_view(result())
+    still = places(picture, 20.0)
+    moving = carried(picture, 20.0, ways(picture, 20.0, still))
+    assert {key: place.at for key, place in moving.items()} == {
+        key: pytest.approx(place.at) for key, place in still.items()
+    }
+    first = next(iter(still))
+    assert set(carried(picture, 20.0, {first: ways(picture, 20.0, still)[first]})) == {first}
+
+
+def test_crowded_lettering_is_thinned_out_by_what_would_lie_on_another():
+    picture = side_view(result(), emphasis={check.id for check in result().checks})
+    crowded, few = places(picture, 60.0), places(picture, 60.0, None, thins_out=True)
+    assert set(few) < set(crowded)
+    assert len(few) > len(crowded) / 3
+
+
+def test_lengths_are_told_in_inches_and_stay_where_they_are():
+    metric, inches = (drawn(picture) for picture in (side_view(result()), in_inches(side_view(result()))))
+    told = [key for key, each in metric.items() if isinstance(each, Dimension | Text) and each.inches]
+    assert told
+    assert all(inches[key].text == metric[key].inches for key in told)
+    assert all(points_of(inches[key]) == points_of(metric[key]) for key in metric)
