@@ -23,7 +23,7 @@ class Slot(Document):
 
     strap: StrapName = part("strap", "Which strap passes here.")
     x: float = mm("x", "Rearward of the seat's origin.", (-700, 900))
-    y: float = mm("y", "To the driver's right of the car's centre plane.", (-500, 500))
+    y: float = mm("y", "To the driver's right of the seat's middle.", (-500, 500))
     z: float = mm("z", "Above the seat's origin.", (-300, 1100))
     length: float = mm("slot length", "Along the slot, end to end.", (30, 290))
     edge_radius: float = mm(

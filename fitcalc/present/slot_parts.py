@@ -38,7 +38,7 @@ CROSS = 6.0
 """How far the centre lines run beyond the slot, mm."""
 PLACES = {
     "x": ("middle, behind the junction", "middle, ahead of the junction"),
-    "y": ("middle, to the right of the centre plane", "middle, to the left of the centre plane"),
+    "y": ("middle, to the right of the seat's middle", "middle, to the left of the seat's middle"),
     "z": ("middle, above the junction", "middle, below the junction"),
 }
 """What a place is called, and what the same is called the other way; the junction is that of back and cushion."""
@@ -234,7 +234,7 @@ def _pair(part: Part) -> Part:
     aside = part.size("y")
     own = replace(
         aside,
-        name="middle, to each side of the centre plane",
+        name="middle, to each side of the seat's middle",
         value=abs(aside.value),
         interval=_mirrored(aside),
     )

@@ -227,3 +227,16 @@ def test_lap_slot_where_the_strap_passes_leaves_it_as_it_was(driver):
     assert slotted.leaves == pytest.approx(straight.leaves, abs=1e-3)
     assert slotted.length == pytest.approx(straight.length, abs=1e-3)
     assert slotted.turn[0] == pytest.approx(0.0, abs=0.01)
+
+
+def test_a_slot_lies_from_the_middle_of_a_seat_that_stands_aside():
+    """Seat and shoulder anchors 150 mm to the left: the slot has the same place in the seat, and a cut one fits as well."""
+    aside = {
+        "seat.junction": {"x": 1500.0, "y": -150.0, "z": 0.0},
+        "harness.shoulder_left": {"x": 1800.0, "y": -230.0, "z": 600.0},
+        "harness.shoulder_right": {"x": 1800.0, "y": -70.0, "z": 600.0},
+    }
+    case = with_trunk(level_straps((slot(600.0),), **aside), shoulder=(1400, -150, 500))
+    figures = harness_figures(case)
+    assert value(figures, "harness.shoulder_left.slot_y") == pytest.approx(-80)
+    assert value(figures, "harness.shoulder_left.slot_end_gap") == pytest.approx(5)
