@@ -94,3 +94,15 @@ def test_window_of_one_and_of_three_crotch_anchors(points, ys, id):
         moved = tuple({**each, "x": each["x"] + shift} for each in anchors)
         found = value(harness_figures(seated({"harness.points": points, "harness.crotch": moved})), id)
         assert min(abs(found + 5), abs(found - 15)) == pytest.approx(0, abs=1e-6)
+
+
+@pytest.mark.parametrize(("low", "high"), [(0, 20), (None, 10)])
+def test_a_single_crotch_anchor_at_the_windows_ends_meets_the_bounds(low, high):
+    def five_points(x):
+        return seated({"harness.points": 5, "harness.crotch": ({"x": x, "y": 0.0, "z": 10.0},)})
+
+    id = "harness.crotch.chest_line_angle"
+    (window,) = window_on(five_points(1000.0), id, low, high)
+    ends = [end for end in (window.low, window.high) if end is not None]
+    found = [value(harness_figures(five_points(float(end[0]))), id) for end in ends]
+    assert sorted(found) == pytest.approx([bound for bound in (low, high) if bound is not None], abs=1e-3)

@@ -10,6 +10,7 @@ from fitcalc.checks.catalogue import CLOSED_FORM
 from fitcalc.documents.samples import sample_path
 from fitcalc.documents.setup import Setup
 from fitcalc.documents.store import load_car, load_driver
+from fitcalc.fit.chunks import CHUNK, evaluated
 from fitcalc.fit.evaluate import AS_FOUND, evaluate
 from fitcalc.posture.cases import spread
 
@@ -106,3 +107,20 @@ def test_closed_form_leaves_out_what_moves_and_nothing_else():
     assert left_out == {"wheel", "knee", "leg", "cleat"}
     same = [figure for figure in whole if figure.id.split(".")[0] not in left_out]
     assert [(each.id, each.value) for each in closed] == [(each.id, each.value) for each in same]
+
+
+def test_chunk_by_chunk_every_case_is_what_it_is_in_one_call():
+    count = CHUNK + 3
+    setup = spread(Setup(), {"seat_travel": np.linspace(-40.0, 60.0, count)})
+    knees, seen = np.zeros(count), []
+    for place, part in evaluated(CAR, ROBIN, setup, LINKS, progress=lambda done: seen.append(done) or True):
+        knees[place] = part.sitting.pedals["brake"].rest.knee_angle
+    whole = evaluate(CAR, ROBIN, setup, measures=()).sitting.pedals["brake"].rest.knee_angle
+    assert knees == pytest.approx(whole, abs=SAME)
+    assert seen == pytest.approx([CHUNK / count, 1.0])
+
+
+def test_chunks_end_where_they_are_told_to():
+    setup = spread(Setup(), {"seat_travel": np.zeros(CHUNK + 3)})
+    places = [place for place, _ in evaluated(CAR, ROBIN, setup, LINKS, progress=lambda done: False)]
+    assert places == [slice(0, CHUNK)]

@@ -57,9 +57,7 @@ def lent():
 
 def with_inserts(car, cushion, back):
     return car.model_copy(
-        update={
-            "seat": car.seat.model_copy(update={"cushion_insert_max": cushion, "back_insert_max": back})
-        }
+        update={"seat": car.seat.model_copy(update={"cushion_insert_max": cushion, "back_insert_max": back})}
     )
 
 
@@ -126,3 +124,10 @@ def test_stopped_coverage_says_so():
     stopped = coverage(STUDENT, "male", count=1_000, progress=lambda done: False)
     assert not stopped.complete
     assert stopped.bodies < 1_000
+
+
+def test_stopped_while_it_compares_it_hands_back_the_best_so_far(lent):
+    car, drivers, effort = lent
+    stopped = share(car, drivers, effort=effort, progress=lambda done: done < 0.5)
+    assert not stopped.complete
+    assert len(stopped.setups) == len(drivers)

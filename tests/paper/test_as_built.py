@@ -9,7 +9,7 @@ from openpyxl import load_workbook
 from sheet_jobs import DATE, fitted_job
 from test_pages import PAPERS, overlaps, words_on
 
-from fitcalc.documents.as_built import Build, History, Reading, Readings
+from fitcalc.documents.as_built import Build, History, Reading, Readings, require_driver
 from fitcalc.documents.setup import Setup
 from fitcalc.documents.store import load, save
 from fitcalc.errors import InputError
@@ -21,8 +21,9 @@ from fitcalc.paper.frame import About
 from fitcalc.paper.page import A4
 from fitcalc.present.as_built_comparison import built_record, with_history, with_predictions
 from fitcalc.present.as_built_entry import Typed, entered
+from fitcalc.present.as_built_record import BuildRecord, BuiltRecord
 from fitcalc.present.as_built_rows import built_rows
-from fitcalc.present.as_built_tables import built_tables
+from fitcalc.present.as_built_tables import built_tables, history_table
 from fitcalc.present.as_built_wanted import wanted_made
 
 PLANNED = fitted_job("hillclimb", "robin").after
@@ -236,3 +237,30 @@ def test_a_day_that_is_none_is_refused_by_its_path(tmp_path, date):
     path.write_text(f'driver = "R"\n[[builds]]\ndate = "{date}"\ncar = "c"\n', encoding="utf-8")
     with pytest.raises(InputError, match=r"builds\.0\.date"):
         load(History, path)
+
+
+def test_the_history_has_a_dash_where_a_build_was_not_measured():
+    def build(date, readings, predicted):
+        return BuildRecord(
+            date=date,
+            car="Test car",
+            documents="",
+            note="",
+            made=Setup(),
+            readings=readings,
+            predicted=predicted,
+        )
+
+    record = BuiltRecord(
+        date="2026-05-31", car="Test car", driver="Robin", rules="club", documents="", planned=Setup(), made=Setup(),
+        wanted=[], work=[], readings=[], explanation=None, cautions=[],
+        history=[build("2026-05-30", {"recline": 41.0}, {}), build("2026-05-31", {"hip": 95.0}, {"hip": 96.04})],
+    )  # fmt: skip
+    assert history_table(record).rows == (("recline", "41", "-"), ("hip", "-", "95 (96.0)"))
+
+
+def test_a_history_is_its_own_driver_s():
+    history = History(driver="Robin")
+    require_driver(history, "Robin", "robin.toml")
+    with pytest.raises(InputError, match="is the history of Robin, not of Otto"):
+        require_driver(history, "Otto", "robin.toml")

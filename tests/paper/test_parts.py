@@ -11,6 +11,8 @@ from fitcalc.fit.certainty import Sampling, certainty
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.present.bench import bench
 from fitcalc.present.bench_parts import round_ended, rounded_out
+from fitcalc.present.part_drawing import part_drawing
+from fitcalc.present.seat_parts import seat_parts
 from fitcalc.present.slot_parts import slot_parts
 
 
@@ -194,3 +196,16 @@ def test_a_round_ended_outline_has_the_area_of_its_slot(height, radius):
     area = 0.5 * abs(np.dot(x, np.roll(y, -1)) - np.dot(y, np.roll(x, -1)))
     corners_lost = (4.0 - math.pi) * radius**2
     assert area == pytest.approx(85.0 * height - corners_lost, rel=2e-3)  # chords of a twelfth of a quarter
+
+
+@pytest.mark.parametrize(("shape", "hollow"), [("flat", False), ("square tube", True)])
+def test_the_drawing_of_a_tube_shows_its_bore(shape, hollow):
+    bar = parts_of(every_part_job(shape))["brake.stand_off"]
+    keys = {primitive.key for primitive in part_drawing(bar, 0.5).primitives}
+    assert (f"{bar.id}.bore" in keys) is hollow
+
+
+def test_a_seat_that_is_only_raised_needs_spacers_alone():
+    after = evaluate(*car_and_driver("student", "robin"), Setup(seat_raise=12.0))
+    ids = {part.id for part in seat_parts(after)}
+    assert ids == {"seat.spacer_12"}

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from openpyxl import load_workbook
 from sheet_jobs import car_and_driver
 
+from fitcalc.documents.driver import Driver, Measurements
 from fitcalc.documents.edit import value_at, with_value
 from fitcalc.errors import InputError
 from fitcalc.paper.worksheet_file import (
@@ -227,3 +228,10 @@ def refusal_of(path):
     except InputError as error:
         return str(error)
     return ""
+
+
+@pytest.mark.parametrize(("sex", "asked"), [(None, True), ("male", False)])
+def test_a_choice_that_was_left_open_is_asked_for(sex, asked):
+    driver = Driver(name="Robin", sex=sex, measurements=Measurements(stature=1755.0))
+    paths = {row.path for entry in worksheet(None, driver) for row in entry.rows}
+    assert ("sex" in paths) is asked

@@ -1,5 +1,7 @@
 """Plots as data: axes, filled regions, joint angles, shoes over the travel; and on paper, nothing beyond the page."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from shapely.geometry import Polygon
@@ -129,3 +131,17 @@ def test_words_at_the_edge_are_pushed_inside():
     (page,) = chart_pages([Chart("edge", axis, axis, (spot,))], A4)
     words = next(mark for mark in page.marks if isinstance(mark, Words) and "remark" in mark.text)
     assert box_of(words)[2] <= area(A4)[2]
+
+
+def test_a_shoe_s_plot_without_limits_speaks_of_none(fitted):
+    (chart, *_) = travel_charts(replace(fitted.after, checks=()))
+    assert any(mark.key.startswith("room.") for mark in chart.marks)
+    assert not any(mark.key.startswith("limit.") for mark in chart.marks)
+    assert "least that is allowed" not in [each.text for each in chart.legend]
+
+
+def test_an_angle_without_recommended_bounds_has_no_band_of_comfort(fitted):
+    knee = next(row for row in check_rows(fitted.after) if row.id == "posture.knee_pressed.brake")
+    plain = knee.model_copy(update={"recommended_low": None, "recommended_high": None})
+    keys = [{mark.key for mark in posture_chart([each], []).marks} for each in (knee, plain)]
+    assert keys[0] - keys[1] == {f"comfort.{knee.id}"}
