@@ -230,11 +230,11 @@ def test_lap_slot_where_the_strap_passes_leaves_it_as_it_was(driver):
 
 
 def test_a_slot_lies_from_the_middle_of_a_seat_that_stands_aside():
-    """Seat and shoulder anchors 150 mm to the left: the slot has the same place in the seat, and a cut one fits as well."""
+    """Seat and anchors 150 mm to the left: the slot has the same place in the seat, and a cut one fits as well."""
+    sides = {"shoulder_left": -230.0, "shoulder_right": -70.0, "lap_left": -375.0, "lap_right": 75.0}
     aside = {
         "seat.junction": {"x": 1500.0, "y": -150.0, "z": 0.0},
-        "harness.shoulder_left": {"x": 1800.0, "y": -230.0, "z": 600.0},
-        "harness.shoulder_right": {"x": 1800.0, "y": -70.0, "z": 600.0},
+        **{f"harness.{name}.y": y for name, y in sides.items()},
     }
     case = with_trunk(level_straps((slot(600.0),), **aside), shoulder=(1400, -150, 500))
     figures = harness_figures(case)
