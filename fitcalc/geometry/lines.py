@@ -71,9 +71,14 @@ def behind_on_profile(centre: Points, radius: Mm, profile: Points) -> tuple[Poin
         The rearmost such point, `(n, 3)` at the centre's y, and whether there is one; where there is none, the point
         of the profile nearest to the centre.
     """
-    count = max(len(centre), np.size(radius))
-    centre, radius = np.broadcast_to(centre, (count, 3)), np.broadcast_to(radius, count)
+    count = max(len(centre), len(radius))
+    if len(centre) != count:
+        centre = np.broadcast_to(centre, (count, 3))
+    if len(radius) != count:
+        radius = np.broadcast_to(radius, count)
     runs = _runs(count, len(profile))
+    if len(runs) == 1:
+        return _behind(centre, radius, profile)
     places, found = zip(*(_behind(centre[run], radius[run], profile) for run in runs), strict=True)
     return np.concatenate(places), np.concatenate(found)
 
@@ -101,7 +106,9 @@ def _last_hits(centre: Points, radius: Mm, start: Points, end: Points) -> tuple[
     Returns:
         The points' x and z and whether they are there, `(k, n)`.
     """
-    along, size = unit(end - start), length(end - start)[:, None]
+    step = end - start
+    size = length(step)[:, None]
+    along = step / np.maximum(size, NO_LENGTH)
     (start_x, _, start_z), (along_x, _, along_z) = start.T[..., None], along.T[..., None]
     x, z = centre[:, 0] - start_x, centre[:, 2] - start_z
     offset = x * along_z - z * along_x

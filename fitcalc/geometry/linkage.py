@@ -37,9 +37,9 @@ def two_link(start: Points, target: Points, first: Mm, second: Mm, toward: Point
     span = target - start
     wanted = length(span)
     low, high = np.abs(first - second), first + second
-    reach = np.clip(wanted, low, high)
+    reach = np.minimum(np.maximum(wanted, low), high)
     shortfall = np.abs(wanted - reach)
-    along = unit(span)
+    along = span / np.maximum(wanted, NO_LENGTH)[..., None]
     angle = acosd(_cosine(first, second, reach))
     foot = _ratio(first * first - second * second + reach * reach, 2.0 * reach)
     height = np.sqrt(np.maximum(first * first - foot * foot, 0.0))

@@ -83,8 +83,7 @@ def heel_down(pad: Pad, links: Links, car: Car, slide: Mm | float = 0.0) -> Foot
     """
     span = heel_to_ball(links)
     aim = pad.centre + scaled(pad.up, slide)
-    heel, found = behind_on_profile(aim, span, floor_line(car))
-    heel, found = _held_by_rest(heel, found, car)
+    heel, found = _heel_for(aim, span, car)
     gap = length(at_y(aim, heel[:, 1]) - heel)
     lift = np.where(found, 0.0, np.maximum(gap - span, 0.0))
     ball = heel + scaled(unit(aim - heel), span)
@@ -96,8 +95,9 @@ def resting_slide(pad: Pad, pedal: Pedal, links: Links, car: Car) -> Mm:
 
     On a pad so high that the sole would stand steeper than `STEEPEST_SOLE` the ball lies lower.
     """
-    heel = heel_down(pad, links, car).heel
-    too_high = pad.centre[:, 2] - heel[:, 2] - heel_to_ball(links) * sind(column(STEEPEST_SOLE))
+    span = heel_to_ball(links)
+    heel, _ = _heel_for(pad.centre, span, car)
+    too_high = pad.centre[:, 2] - heel[:, 2] - span * sind(column(STEEPEST_SOLE))
     lower = np.maximum(too_high, 0.0) / pad.up[:, 2]
     return -np.minimum(lower, LOWEST_BALL * column(pedal.pad_height))
 
@@ -151,6 +151,12 @@ def chosen(condition: Bools, yes: Foot, no: Foot) -> Foot:
             for name in Foot.__dataclass_fields__
         }
     )
+
+
+def _heel_for(aim: Points, span: Mm, car: Car) -> tuple[Points, Bools]:
+    """The heel on the floor with the ball at `aim`, and whether the ball gets there."""
+    heel, found = behind_on_profile(aim, span, floor_line(car))
+    return _held_by_rest(heel, found, car)
 
 
 def _held_by_rest(heel: Points, found: Bools, car: Car) -> tuple[Points, Bools]:

@@ -113,7 +113,7 @@ def pen_for(style: Style, dark: bool, letters: float, marked: bool = False) -> Q
     colour = QColor(inks(dark)["grip" if marked else stroke.line or "grip"])
     pen = QPen(colour, width)
     pen.setCapStyle(Qt.PenCapStyle.FlatCap if stroke.dashes else Qt.PenCapStyle.RoundCap)
-    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
     pen.setCosmetic(True)
     if stroke.dashes:
         pen.setDashPattern([dash * letters / LETTERS / width for dash in stroke.dashes])

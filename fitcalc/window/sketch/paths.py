@@ -3,7 +3,7 @@
 import math
 
 from PySide6.QtCore import QPointF, QRectF
-from PySide6.QtGui import QPainterPath, QPolygonF
+from PySide6.QtGui import QPainterPath
 
 from fitcalc.present.labels import Place
 from fitcalc.present.outlines import toward
@@ -110,6 +110,8 @@ def _on(arc: Arc, angle: float) -> XY:
 
 
 def _add_run(path: QPainterPath, points: tuple[XY, ...], closed: bool = False) -> None:
-    path.addPolygon(QPolygonF([QPointF(x, y) for x, y in points]))
+    path.moveTo(*points[0])
+    for x, y in points[1:]:
+        path.lineTo(x, y)
     if closed:
         path.closeSubpath()
