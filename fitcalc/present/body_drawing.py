@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from shapely import Polygon, get_coordinates, get_parts, union_all
+from shapely import get_coordinates, get_parts, linearrings, polygons, union_all
 
 from fitcalc.body.links import Links
 from fitcalc.fit.result import Result
@@ -38,7 +38,8 @@ def silhouette(result: Result, view: View, look: Look) -> tuple[Primitive, ...]:
 @once
 def _silhouette(sitting: Sitting, links: Links, view: View, look: Look) -> Iterator[Primitive]:
     parts = tuple(body_drawing(sitting, links, view, look))
-    whole = union_all([Polygon(part.points).buffer(0.0) for part in parts if isinstance(part, Area)])
+    outlines = polygons([linearrings(part.points) for part in parts if isinstance(part, Area)])
+    whole = union_all([each if each.is_valid else each.buffer(0.0) for each in outlines])
     for at, shape in enumerate(get_parts(whole)):
         yield Line(f"{look.prefix}.outline{at}", look.skin, "", as_points(get_coordinates(shape.exterior)))
     yield from (part for part in parts if isinstance(part, Circle))

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from fitcalc.body.links import links_for
+from fitcalc.body.links import Links, links_for
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.result import Result
 from fitcalc.window.work import Occupant, Work
@@ -52,10 +52,21 @@ def results_of(work: Work, choice: Choice, last: Results | None) -> Results:
     Raises:
         InputError: a limit set is not known.
     """
-    found = last.found if last and _same_start(work, choice, last) else _result(work, AS_FOUND, choice.rules)
-    after = found if work.setup == AS_FOUND else _result(work, work.setup, choice.rules)
-    compared = _result(work, work.setup, choice.compared) if choice.compared else None
+    links = links_now(work, last)
+    if last and _same_start(work, choice, last):
+        found = last.found
+    else:
+        found = _result(work, AS_FOUND, choice.rules, links)
+    after = found if work.setup == AS_FOUND else _result(work, work.setup, choice.rules, links)
+    compared = _result(work, work.setup, choice.compared, links) if choice.compared else None
     return Results(work, choice, found, after, compared, _other(work, choice, last))
+
+
+def links_now(work: Work, last: Results | None) -> Links:
+    """The chosen driver's body: the very same as in the last results where those are of this driver."""
+    if last is not None and work.driver is last.found.driver:
+        return last.found.links
+    return links_for(work.driver)
 
 
 def _same_start(work: Work, choice: Choice, last: Results) -> bool:
@@ -65,10 +76,10 @@ def _same_start(work: Work, choice: Choice, last: Results) -> bool:
     return same_rules and work.car.document is last.found.car and work.driver is last.found.driver
 
 
-def _result(work: Work, setup: Setup, rules: str) -> Result:
+def _result(work: Work, setup: Setup, rules: str, links: Links) -> Result:
     from fitcalc.fit.evaluate import evaluate
 
-    return evaluate(work.car.document, work.driver, setup, rules or None, links_for(work.driver))
+    return evaluate(work.car.document, work.driver, setup, rules or None, links)
 
 
 def _other(work: Work, choice: Choice, last: Results | None) -> Result | None:
