@@ -53,10 +53,7 @@ def results_of(work: Work, choice: Choice, last: Results | None) -> Results:
         InputError: a limit set is not known.
     """
     links = links_now(work, last)
-    if last and _same_start(work, choice, last):
-        found = last.found
-    else:
-        found = _result(work, AS_FOUND, choice.rules, links)
+    found = _found(work, choice, links, last)
     after = found if work.setup == AS_FOUND else _result(work, work.setup, choice.rules, links)
     compared = _result(work, work.setup, choice.compared, links) if choice.compared else None
     return Results(work, choice, found, after, compared, _other(work, choice, last))
@@ -67,6 +64,12 @@ def links_now(work: Work, last: Results | None) -> Links:
     if last is not None and work.driver is last.found.driver:
         return last.found.links
     return links_for(work.driver)
+
+
+def _found(work: Work, choice: Choice, links: Links, last: Results | None) -> Result:
+    if last is not None and _same_start(work, choice, last):
+        return last.found
+    return _result(work, AS_FOUND, choice.rules, links)
 
 
 def _same_start(work: Work, choice: Choice, last: Results) -> bool:
