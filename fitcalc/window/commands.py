@@ -14,6 +14,8 @@ from fitcalc.window.preferences import TEXT_SIZES
 from fitcalc.window.work import held, with_document, with_driver, without_driver
 
 if TYPE_CHECKING:
+    from PySide6.QtWidgets import QDialog
+
     from fitcalc.fit.rework import Fit
     from fitcalc.window.main_window import MainWindow
 
@@ -27,6 +29,7 @@ class Commands(QObject):
     def __init__(self, window: "MainWindow") -> None:
         super().__init__(window)
         self._window, self._session = window, window.session
+        self._steps: QDialog | None = None
 
     def new_car(self) -> None:
         """A car of one's own, under a new name and in no file yet."""
@@ -85,16 +88,10 @@ class Commands(QObject):
 
     def show_undo_list(self) -> None:
         """Every step, in a small window beside the work."""
-        from PySide6.QtWidgets import QDialog, QUndoView, QVBoxLayout
-
-        dialog = QDialog(self._window)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        dialog.setWindowTitle("Undo list")
-        steps = QUndoView(self._session.undo_stack, dialog)
-        steps.setEmptyLabel("as opened")
-        steps.setAccessibleName("undo list")
-        QVBoxLayout(dialog).addWidget(steps)
-        dialog.show()
+        if self._steps is None:
+            self._steps = self._undo_list()
+        self._steps.show()
+        self._steps.raise_()
 
     def load_photo(self) -> None:
         """Asks for a photo to lie under the side view."""
@@ -236,6 +233,18 @@ class Commands(QObject):
         self._tell(
             "About fitcalc", "Fits a driver to an open single-seater: seat, pedals, straps, clearances."
         )
+
+    def _undo_list(self) -> "QDialog":
+        """Made once and kept: with a view of a stack, Qt for Python gives up the undo actions of the stack too."""
+        from PySide6.QtWidgets import QDialog, QUndoView, QVBoxLayout
+
+        dialog = QDialog(self._window)
+        dialog.setWindowTitle("Undo list")
+        steps = QUndoView(self._session.undo_stack, dialog)
+        steps.setEmptyLabel("as opened")
+        steps.setAccessibleName("undo list")
+        QVBoxLayout(dialog).addWidget(steps)
+        return dialog
 
     def _use_fit(self, found: "Fit") -> None:
         self._session.push("least rework", self._with_setup(found.after.setup))

@@ -160,6 +160,17 @@ def test_a_window_that_goes_in_the_middle_of_a_measurement_goes_in_peace(window,
     assert not window.centre.picker.is_picking
 
 
+def test_a_step_is_undone_from_the_menu_after_the_undo_list_was_put_away(window, session, qapp):
+    session.edit("setup.recline", 2.0, "recline")
+    for _ in range(2):
+        window.menus.actions["show_undo_list"].trigger()
+        window.findChild(QUndoView).window().close()
+        qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    window.menus.actions["undo"].trigger()
+    assert session.work.setup.recline == 0.0
+    assert len(window.findChildren(QUndoView)) == 1
+
+
 def test_the_undo_list_goes_back_to_any_step(window, session, qtbot):
     for degrees in (1.0, 2.0, 3.0):
         session.edit("setup.recline", degrees, f"recline {degrees:g}")
