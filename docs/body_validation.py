@@ -16,10 +16,11 @@ from fitcalc.body.dimensions import MASS, prior, reported, titles
 from fitcalc.body.estimate import estimate_many
 from fitcalc.body.posterior import column
 from fitcalc.body.relations import relations
-from fitcalc.body.survey import DATA, Sex
+from fitcalc.body.survey import Sex
 from fitcalc.units import Floats
 
 PAGE = Path(__file__).with_name("body.md")
+COMPARISON = Path(__file__).with_name("comparison")
 SEXES: tuple[Sex, ...] = ("male", "female")
 MEASURED = ("stature", MASS, "sittingheight", "buttockkneelength")
 STEPS = ("stature", "mass", "sitting", "buttockknee")
@@ -67,14 +68,14 @@ def steps(bodies: Bodies, sex: Sex | None) -> list[Judged]:
 @cache
 def held_out() -> dict[tuple[str, str], dict[str, str]]:
     """The survey's own hold-out figures by sex and dimension."""
-    with (DATA / "ansur2_hold_out.csv").open(encoding="utf-8", newline="") as file:
+    with (COMPARISON / "ansur2_hold_out.csv").open(encoding="utf-8", newline="") as file:
         return {(row["sex"], row["dimension"]): row for row in csv.DictReader(file)}
 
 
 @cache
 def fractions() -> dict[str, float]:
     """Drillis & Contini's fractions of stature by dimension."""
-    with (DATA / "drillis_contini_1966.csv").open(encoding="utf-8", newline="") as file:
+    with (COMPARISON / "drillis_contini_1966.csv").open(encoding="utf-8", newline="") as file:
         return {row["dimension"]: float(row["fraction"]) for row in csv.DictReader(file)}
 
 

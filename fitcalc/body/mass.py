@@ -43,15 +43,15 @@ class Segments:
 
 
 @cache
-def table(name: str) -> Mapping[str, Mapping[str, str]]:
-    """A published table, `de_leva_1996` or `dempster_winter`: rows by segment, as text."""
-    with (DATA / f"{name}.csv").open(encoding="utf-8", newline="") as file:
+def table() -> Mapping[str, Mapping[str, str]]:
+    """The published table: rows by segment, as text."""
+    with (DATA / "de_leva_1996.csv").open(encoding="utf-8", newline="") as file:
         return MappingProxyType({row["segment"]: row for row in csv.DictReader(file)})
 
 
 def share(segment: str, figure: str, sex: Sex | None) -> float:
     """A segment's mass or centre as a share of body mass or segment length; sex unknown: mean of both."""
-    row = table("de_leva_1996")[segment]
+    row = table()[segment]
     columns = {"female": ("women",), "male": ("men",), None: ("women", "men")}[sex]
     return sum(float(row[f"{figure}_{column}"]) for column in columns) / len(columns) / 100
 
@@ -100,7 +100,7 @@ def _between(first: Points, last: Points, along: float) -> Points:
 
 def _wrist(elbow: Points, grip: Points, sex: Sex | None) -> Points:
     """The wrist on the line from elbow to grip, the grip taken at the hand's centre of mass."""
-    row = table("de_leva_1996")
+    row = table()
     column = "women" if sex == "female" else "men"
     forearm = float(row["forearm"][f"length_{column}"])
     hand = float(row["hand"][f"length_{column}"]) * share("hand", "centre", sex)

@@ -1,8 +1,8 @@
 """Independent check: hold-out errors on the survey's own people, and the model on people drawn from its figures.
 
 Source: hold-out RMSE and coverage on the ANSUR II raw data (ten random 70/30 splits per sex, separate model
-per sex, logarithm of mass), computed from the public file before this program was written; shipped as
-`ansur2_hold_out.csv`.
+per sex, logarithm of mass), computed from the public file before this program was written:
+`docs/comparison/ansur2_hold_out.csv`.
 """
 
 import importlib.util

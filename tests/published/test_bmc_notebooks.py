@@ -5,10 +5,10 @@ segment parameters" (seen), with Dempster's fractions after Winter (2009). Lengt
 The same notebook's moments of inertia (limb 1.257 and 3.317 kg m2) are not used: no figure here needs them.
 """
 
+import dempster
 import numpy as np
 import pytest
 
-from fitcalc.body.mass import table
 from fitcalc.making.balance import with_added
 
 pytestmark = pytest.mark.published
@@ -22,19 +22,11 @@ JOINTS = {
 }
 SEGMENTS = {"foot": ("ankle", "toe"), "shank": ("knee", "ankle"), "thigh": ("hip", "knee")}
 PRINTED = {"foot": (930.0, 62.0), "shank": (858.0, 359.0), "thigh": (783.0, 764.0)}
-FRACTIONS = {"foot": (1.45, 50.0), "shank": (4.65, 43.3), "thigh": (10.0, 43.3)}
 
 
 def centre(segment):
-    row = table("dempster_winter")[segment]
     first, last = (np.array([JOINTS[end]]) for end in SEGMENTS[segment])
-    return first + float(row["centre"]) / 100.0 * (last - first)
-
-
-@pytest.mark.parametrize("segment", SEGMENTS)
-def test_fractions(segment):
-    row = table("dempster_winter")[segment]
-    assert (float(row["mass"]), float(row["centre"])) == FRACTIONS[segment]
+    return first + dempster.centre(segment) / 100.0 * (last - first)
 
 
 @pytest.mark.parametrize("segment", SEGMENTS)
@@ -46,6 +38,6 @@ def test_centre_of_each_segment(segment):
 def test_centre_of_the_limb():
     mass, place = np.zeros(1) + 1e-12, np.zeros((1, 2))
     for segment in SEGMENTS:
-        share = np.array([float(table("dempster_winter")[segment]["mass"])])
+        share = np.array([dempster.mass(segment)])
         mass, place = with_added(mass, place, share, centre(segment))
     assert place[0] == pytest.approx((818.0, 584.0), abs=HALF_DIGIT)

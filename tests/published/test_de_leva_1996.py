@@ -27,14 +27,14 @@ WHOLE = {
 
 @pytest.mark.parametrize(("column", "printed"), [("men", 100.00), ("women", 99.99)])
 def test_masses_sum_to_the_whole(column, printed):
-    total = sum(many * float(table("de_leva_1996")[name][f"mass_{column}"]) for name, many in WHOLE.items())
+    total = sum(many * float(table()[name][f"mass_{column}"]) for name, many in WHOLE.items())
     assert total == pytest.approx(printed, abs=0.015)  # eight terms rounded to 0.01, the limbs doubled
 
 
 @pytest.mark.parametrize(("column", "from_midhip"), [("men", 293.3), ("women", 309.6)])
 @pytest.mark.parametrize("name", ["trunk", "trunk_suprasternale", "trunk_midshoulder"])
 def test_trunk_has_one_centre_however_its_upper_end_is_chosen(column, from_midhip, name):
-    row = table("de_leva_1996")[name]
+    row = table()[name]
     reached = float(row[f"length_{column}"]) * (1 - float(row[f"centre_{column}"]) / 100)
     assert reached == pytest.approx(from_midhip, abs=0.1)
 
@@ -42,7 +42,7 @@ def test_trunk_has_one_centre_however_its_upper_end_is_chosen(column, from_midhi
 @pytest.mark.parametrize(("column", "from_knee"), [("men", 193.5), ("women", 190.9)])
 @pytest.mark.parametrize("name", ["shank", "shank_malleolus", "shank_sphyrion"])
 def test_shank_has_one_centre_however_its_lower_end_is_chosen(column, from_knee, name):
-    row = table("de_leva_1996")[name]
+    row = table()[name]
     assert float(row[f"length_{column}"]) * float(row[f"centre_{column}"]) / 100 == pytest.approx(
         from_knee, abs=0.1
     )
