@@ -60,6 +60,11 @@ class Readings(Measured):
         "", title="date", description="Day of the measuring, as 2026-05-31.", pattern=rf"^$|{DAY}"
     )
 
+    @model_validator(mode="after")
+    def _is_a_day(self) -> Self:
+        _require_day(self.date)
+        return self
+
 
 class Build(Measured):
     """One state of the car with the driver in it."""
@@ -70,8 +75,7 @@ class Build(Measured):
 
     @model_validator(mode="after")
     def _is_a_day(self) -> Self:
-        if not is_day(self.date):
-            raise clash("date", self.date, "there is no such day", "write it as 2026-05-31")
+        _require_day(self.date)
         return self
 
 
@@ -90,6 +94,11 @@ class History(Document):
             return self
         builds = tuple(sorted((*self.builds, build), key=lambda each: each.date))
         return History.model_validate({"driver": self.driver, "builds": builds})
+
+
+def _require_day(text: str) -> None:
+    if text and not is_day(text):
+        raise clash("date", text, "there is no such day", "write it as 2026-05-31")
 
 
 def is_day(text: str) -> bool:

@@ -124,11 +124,18 @@ def test_a_date_says_how_it_is_written(tmp_path, day):
     assert (error.field, "must be a day; write it as 2026-05-31" in str(error)) == ("date", True)
 
 
-def test_a_day_that_is_not_in_the_calendar(tmp_path):
-    path = tmp_path / "history.toml"
-    path.write_text('driver = "Robin"\n[[builds]]\ndate = "2026-02-30"\ncar = "Test car"\n')
-    error = refusal(partial(load, History), path)
-    assert (error.field, "there is no such day" in str(error)) == ("builds.0.date", True)
+@pytest.mark.parametrize(
+    ("kind", "text", "field"),
+    [
+        (History, 'driver = "Robin"\n[[builds]]\ncar = "Test car"\ndate = "2026-02-30"\n', "builds.0.date"),
+        (Readings, 'date = "2026-02-30"\n', "date"),
+    ],
+)
+def test_a_day_that_is_not_in_the_calendar(tmp_path, kind, text, field):
+    path = tmp_path / "built.toml"
+    path.write_text(text)
+    error = refusal(partial(load, kind), path)
+    assert (error.field, "there is no such day" in str(error)) == (field, True)
 
 
 def test_a_bar_that_would_be_shortened(tmp_path):
