@@ -48,7 +48,7 @@ def wanted_table(record: BuiltRecord) -> Table:
 def work_table(record: BuiltRecord) -> Table:
     """What was set and cut."""
     header = ("what", "planned", "made", "difference", "tolerance", "within")
-    return Table("Made, against the plan", header, tuple(_made(row) for row in record.work))
+    return Table("Made, against the plan", header, tuple(_made(row) for row in record.work), lengths=(4,))
 
 
 def readings_table(record: BuiltRecord) -> Table:
@@ -72,10 +72,11 @@ def history_table(record: BuiltRecord) -> Table:
     """The latest builds side by side, figure by figure."""
     builds = record.history[-LATEST:]
     figures = dict.fromkeys(name for build in builds for name in build.readings)
-    labels = {row.figure: (row.label, row.unit) for row in record.readings}
+    known = {row.figure: (row.label, row.unit) for row in record.readings}
     rows = tuple(
-        (labels.get(name, (name, ""))[0], *(_kept(build.readings, build.predicted, name) for build in builds))
+        (label, *(_kept(build.readings.get(name), build.predicted.get(name), unit) for build in builds))
         for name in figures
+        for label, unit in (known.get(name, (name, "")),)
     )
     header = ("what", *(f"{build.date} {build.car}" for build in builds))
     return Table(f"History of {record.driver}: measured (predicted)", header, rows)
@@ -129,8 +130,8 @@ def _shift(row: ShiftRecord) -> tuple[str, ...]:
         f"{row.kind}: {row.title}",
         now,
         f"\N{PLUS-MINUS SIGN}{_fine(wide)} {row.unit}".removesuffix(" -"),
-        _signed_fine(row.together),
-        f"{_signed_fine(row.alone)} ({abs(row.alone) / row.u:.1f} x)",
+        f"{_signed_fine(row.together)} {row.unit}".removesuffix(" -"),
+        f"{f'{_signed_fine(row.alone)} {row.unit}'.removesuffix(' -')} ({abs(row.alone) / row.u:.1f} x)",
         f"{100 * row.explains:.0f} %",
     )
 
@@ -147,8 +148,8 @@ def _ends(low: float | None, high: float | None, unit: str) -> str:
     return "-" if low is None or high is None else span(low, high, unit)
 
 
-def _kept(values: dict[str, float], predicted: dict[str, float], name: str) -> str:
-    if name not in values:
+def _kept(value: float | None, predicted: float | None, unit: str) -> str:
+    if value is None:
         return "-"
-    told = f" ({predicted[name]:.1f})" if name in predicted else ""
-    return f"{bench_number(values[name])}{told}"
+    told = "" if predicted is None else f" ({predicted:.1f})"
+    return f"{f'{bench_number(value)} {unit}'.removesuffix(' -').rstrip()}{told}"

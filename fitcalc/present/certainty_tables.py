@@ -52,7 +52,8 @@ def lengths_table(record: CertaintyRecord) -> Table:
         )
         for each in record.lengths
     )
-    return Table("Lengths to cut, mm", ("part", "size", "cut", "right one, 9 of 10"), rows)
+    header = ("part", "size", "cut", "right one, 9 of 10")
+    return Table("Lengths to cut, mm", header, rows, lengths=(2, 3))
 
 
 def needed_table(record: CertaintyRecord) -> Table:

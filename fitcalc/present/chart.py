@@ -26,6 +26,7 @@ class Axis:
 
     Attributes:
         label: with unit and sense; empty where the ticks speak for themselves.
+        unit: mm where places along it are lengths; then it stands in the label too.
         ruled: whether thin lines run across the plot at the ticks.
     """
 
@@ -34,6 +35,7 @@ class Axis:
     high: float
     ticks: tuple[Tick, ...]
     ruled: bool = True
+    unit: str = ""
 
 
 @dataclass(frozen=True)

@@ -46,7 +46,7 @@ def turned_away_table(group: GroupRecord) -> Table:
             percent(each.alone),
             each.label,
             each.wanted or "-",
-            f"{number(each.stature[0], 'mm')} to {amount(each.stature[2], 'mm')}, middle {number(each.stature[1], 'mm')}",
+            f"{number(each.stature[0], 'mm')} to {amount(each.stature[2], 'mm')}, middle {amount(each.stature[1], 'mm')}",
         )
         for each in group.turned_away
     )
@@ -80,10 +80,11 @@ def _told(group: GroupRecord) -> Iterator[str]:
 
 def _stature_chart(group: GroupRecord) -> Chart:
     every = group.classes
+    low, high = every[0].low, every[-1].high
     most = max((each.bodies for each in every), default=1)
     return Chart(
         title=f"Who fits: {PEOPLE[group.sex]} by stature",
-        x=Axis("stature, mm", every[0].low, every[-1].high, even_ticks(every[0].low, every[-1].high, 12)),
+        x=Axis("stature, mm", low, high, even_ticks(low, high, 12), unit="mm"),
         y=Axis("bodies drawn", 0.0, 1.15 * most, even_ticks(0.0, 1.15 * most, 6)),
         marks=tuple(mark for each in every for mark in _columns(each.low, each.high, each.bodies, each.fits)),
         legend=(ChartLegend("pass", "fit", "area"), ChartLegend("limit area", "turned away", "area")),

@@ -79,7 +79,8 @@ def _strap(strap: StrapRecord) -> tuple[str, ...]:
 def windows_table(each: StrapsOfDriver) -> Table:
     """Where each anchor may be, limit by limit and for all of them together."""
     header = ("strap", "limit", "", "moves", "from", "to", "is at", "move by", "from source")
-    return Table(f"{each.driver}: places of the anchors that pass", header, _once(map(_window, each.windows)))
+    rows = _once(map(_window, each.windows))
+    return Table(f"{each.driver}: places of the anchors that pass, mm", header, rows, lengths=(4, 5, 6))
 
 
 def _window(row: WindowRecord) -> tuple[str, ...]:
@@ -121,9 +122,10 @@ def drilling_table(record: StrapsRecord) -> Table:
         "height",
         "now",
     )
-    rows = ((slot, each.driver) for each in record.drivers for slot in each.slots)
-    ordered = sorted(rows, key=lambda row: row[0].strap)
-    return Table(title, header, tuple(_slot(slot, driver) for slot, driver in ordered))
+    each_slot = ((slot, each.driver) for each in record.drivers for slot in each.slots)
+    ordered = sorted(each_slot, key=lambda row: row[0].strap)
+    rows = tuple(_slot(slot, driver) for slot, driver in ordered)
+    return Table(title, header, rows, lengths=tuple(range(2, 8)))
 
 
 def _slot(slot: SlotRecord, driver: str) -> tuple[str, ...]:
@@ -143,10 +145,10 @@ def _ranged(value: Ranged) -> str:
 def shared_table(record: StrapsRecord) -> Table:
     """One slot for all the drivers, or that there is none."""
     title = (
-        f"One slot for all {len(record.drivers)} drivers, bending no strap more than {record.most_turn:g} deg"
+        f"One slot for all {len(record.drivers)} drivers, mm, bending no strap more than {record.most_turn:g} deg"
     )
     header = ("strap", "one slot", "x", "y", "z", "middle may move", "length", "height", "else")
-    return Table(title, header, tuple(map(_shared, record.shared)))
+    return Table(title, header, tuple(map(_shared, record.shared)), lengths=(2, 3, 4, 6, 7))
 
 
 def _shared(row: SharedRecord) -> tuple[str, ...]:

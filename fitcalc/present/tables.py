@@ -12,11 +12,16 @@ NARROWEST = 12
 
 @dataclass(frozen=True)
 class Table:
-    """Rows of words under a header."""
+    """Rows of words under a header.
+
+    Attributes:
+        lengths: places of the columns of which every number is a length in mm, without its unit.
+    """
 
     title: str
     header: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    lengths: tuple[int, ...] = ()
 
 
 def as_text(table: Table, width: int) -> str:

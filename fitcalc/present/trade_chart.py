@@ -68,7 +68,8 @@ def _axis(axis: AxisRecord) -> Axis:
     count = (axis.high - axis.low) / axis.step
     places = [axis.low + axis.step * at for at in range(round(count) + 1)]
     ticks = ticks_at(places) if count + 1 <= FEW else even_ticks(axis.low, axis.high)
-    return Axis(f"{axis.title}, {axis.unit} ({axis.sense})", axis.low, axis.high, ticks)
+    label = f"{axis.title}, {axis.unit} ({axis.sense})"
+    return Axis(label, axis.low, axis.high, ticks, unit=axis.unit)
 
 
 def _regions(record: TradeRecord) -> Iterator[Area]:

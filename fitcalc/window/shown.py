@@ -6,7 +6,13 @@ from dataclasses import dataclass
 from fitcalc.present import wording
 from fitcalc.units import KG_PER_POUND, MM_PER_INCH
 
-AMOUNT = re.compile(r"(-?\d+(?:\.\d+)?) mm\b", re.ASCII)
+NUMBER = r"-?\d+(?:\.\d+)?"
+AMOUNT = re.compile(
+    rf"(?P<first>{NUMBER})(?: to (?P<last>{NUMBER}))? mm\b"
+    rf"(?: \N{{PLUS-MINUS SIGN}}(?P<error>{NUMBER}))?(?: \((?P<other>{NUMBER})\))?",
+    re.ASCII,
+)
+"""A length in words, or a span of two, perhaps with how sure it is, or with another one in brackets."""
 DECIMALS = {"mm": 1, "in": 3, "kg": 1, "lb": 1, "deg": 1, "-": 3}
 """Decimals of a measured value; results are rounded by `present.wording`."""
 
@@ -53,7 +59,20 @@ class Shown:
 
     def words(self, text: str) -> str:
         """A sentence with its lengths in the units shown."""
-        return AMOUNT.sub(lambda found: self.amount(float(found[1]), "mm"), text) if self.inches else text
+        return AMOUNT.sub(self._length, text) if self.inches else text
+
+    def lengths(self, text: str) -> str:
+        """A text of which every number is a length, in the units shown."""
+        return re.sub(NUMBER, lambda found: self.rounded(float(found[0]), "mm"), text)
+
+    def _length(self, found: re.Match[str]) -> str:
+        first, last, error, other = (
+            None if found[name] is None else self.rounded(float(found[name]), "mm")
+            for name in ("first", "last", "error", "other")
+        )
+        span = first if last is None else f"{first} to {last}"
+        more = "" if error is None else f" \N{PLUS-MINUS SIGN}{error}"
+        return f"{span} {self.unit('mm')}{more}{'' if other is None else f' ({other})'}"
 
     def _or_none(self, stored: float | None, unit: str) -> float | None:
         return None if stored is None else self.value(stored, unit)

@@ -14,11 +14,14 @@ from fitcalc.present.chart import Axis, Chart, Spot, even_ticks, row_axis
 from fitcalc.present.picture import Area, Line
 from fitcalc.present.strap_record import straps_record
 from fitcalc.present.strap_tables import shared_table, strap_heading
+from fitcalc.present.tables import Table
 from fitcalc.window.findings.model import FINDING
 from fitcalc.window.rework.spans import control_at
+from fitcalc.window.shown import Shown
 from fitcalc.window.studies.desk import CERTAINTY, COVERAGE, SEARCH, SHARED, STRAPS, TRADE
 from fitcalc.window.studies.plot import Plot
 from fitcalc.window.studies.study import Study, Trial, trade_study
+from fitcalc.window.studies.units import chart_in, table_in
 from fitcalc.window.studies.words import tables_text
 
 DIRECT = Qt.FindChildOption.FindDirectChildrenOnly
@@ -192,8 +195,6 @@ def test_rows_are_never_crushed(window):
 
 
 def test_words_of_tables_can_t_be_read_as_tags(window):
-    from fitcalc.present.tables import Table
-
     text = tables_text([Table("<b>", ("<i>",), (("<script>",),))], [], window.look.colours)
     assert "<script>" not in text
 
@@ -214,3 +215,66 @@ def test_a_proposal_for_other_drivers_is_refused_in_words(window, session, qtbot
     qtbot.mouseClick(window.desk.open[SEARCH].try_it, Qt.MouseButton.LeftButton)
     assert "work it out again" in window.notice.words.text()
     assert all(each.setup.document.seat_travel == 0.0 for each in session.work.occupants)
+
+
+def test_inches_turn_axes_and_words_and_leave_places(plot, window, session):
+    """254 mm wide is 10 in: a tick stands at each whole inch, at its place in mm."""
+    axis = Axis("seat, mm (forward)", 0.0, 254.0, even_ticks(0.0, 254.0, 12), unit="mm")
+    chart = Chart(
+        "a chart", axis, row_axis(["gap, 10 to 25.4 mm"]), CHART.marks, notes=("at least 50.8 mm.",)
+    )
+    shown = chart_in(chart, Shown(inches=True))
+    assert shown.x.label == "seat, in (forward)"
+    assert [tick.text for tick in shown.x.ticks] == [str(inch) for inch in range(11)]
+    assert [tick.at for tick in shown.x.ticks] == pytest.approx([25.4 * inch for inch in range(11)])
+    assert (shown.y.ticks[0].text, shown.notes) == ("gap, 0.39 to 1.00 in", ("at least 2.00 in.",))
+    assert (shown.x.low, shown.x.high, shown.marks) == (0.0, 254.0, CHART.marks)
+    assert chart_in(chart, Shown()) is chart
+
+
+@pytest.mark.parametrize(
+    ("text", "inches"),
+    [
+        ("58 mm \N{PLUS-MINUS SIGN}1", "2.28 in \N{PLUS-MINUS SIGN}0.04"),
+        ("254 mm (127.0)", "10.00 in (5.00)"),
+        ("25.4 mm (90 % interval)", "1.00 in (90 % interval)"),
+        ("-25.4 to 25.4 mm", "-1.00 to 1.00 in"),
+        ("110.0 to 135.0 deg", "110.0 to 135.0 deg"),
+        ("0.2 deg per mm", "0.2 deg per mm"),
+    ],
+)
+def test_lengths_in_words_are_turned_into_inches(text, inches):
+    assert Shown(inches=True).words(text) == inches
+    assert Shown().words(text) == text
+
+
+def test_columns_of_bare_lengths_are_turned_into_inches():
+    table = Table(
+        "Slots, mm", ("strap", "x", "turn"), (("lap 2", "254 (127 to 381)", "12 deg"),), lengths=(1,)
+    )
+    turned = table_in(table, Shown(inches=True))
+    assert (turned.title, turned.rows) == ("Slots, in", (("lap 2", "10.00 (5.00 to 15.00)", "12 deg"),))
+
+
+def test_a_study_follows_the_units(window, session):
+    axis = Axis("seat, mm", 0.0, 254.0, even_ticks(0.0, 254.0), unit="mm")
+    chart = Chart("a chart", axis, CHART.y, CHART.marks)
+    found = Study("25.4 mm too low", (Table("a table", ("what",), (("254 mm",),)),), (chart,))
+    window.desk._show(SEARCH, lambda *_: found, found, session.work)
+    shown = window.desk.open[SEARCH]
+    session.prefer(inches=True)
+    assert shown.heading.text() == "1.00 in too low"
+    assert "10.00 in" in shown.tables.toPlainText()
+    assert [each.chart.x.label for each in shown.charts.widget().findChildren(Plot)] == ["seat, in"]
+    session.prefer(inches=False)
+    assert shown.heading.text() == "25.4 mm too low"
+
+
+def test_a_place_on_a_map_in_inches_is_the_same_place(window, session, study, qtbot):
+    session.prefer(inches=True)
+    shown = study("trade_map", TRADE)
+    plot = shown.findChild(Plot)
+    assert ", in (" in plot.chart.x.label
+    qtbot.mouseClick(plot, Qt.MouseButton.LeftButton, pos=plot.frame.point((43.0, 30.2)).toPoint())
+    assert session.work.setup.seat_travel == 40.0
+    assert session.work.setup.brake.stand_off == pytest.approx(30.0, abs=1.0)

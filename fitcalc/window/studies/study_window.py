@@ -21,6 +21,7 @@ from fitcalc.window.look import Look
 from fitcalc.window.session import Session
 from fitcalc.window.studies.chart_page import ChartPage
 from fitcalc.window.studies.study import Pair, Study, with_trial
+from fitcalc.window.studies.units import chart_in
 from fitcalc.window.studies.words import MEASURE, tables_text
 from fitcalc.window.work import Work, declared_for
 
@@ -48,7 +49,7 @@ class StudyWindow(QDialog):
     def __init__(self, title: str, session: Session, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
         self._session, self._look = session, look
-        self._study, self._work = Study("", ()), session.work
+        self._study, self._work, self._shown = Study("", ()), session.work, session.shown
         self.setWindowTitle(title)
         self.heading = QLabel(self)
         self.heading.setWordWrap(True)
@@ -74,21 +75,33 @@ class StudyWindow(QDialog):
     def show_study(self, study: Study, work: Work) -> None:
         """Shows what was worked out for a work."""
         is_first, self._study, self._work = not self._study.heading, study, work
-        self.heading.setText(study.heading)
-        self._fill_boxes()
         self.weights.setVisible(study.is_weighed)
-        page = QWidget(self.charts)
-        column = QVBoxLayout(page)
-        for chart in study.charts:
-            made = ChartPage(chart, self._look, page, can_choose=study.pair is not None)
-            made.plot.chosen.connect(self._place)
-            column.addWidget(made)
-        self.charts.setWidget(page)
         self.parts.setTabVisible(self.parts.indexOf(self.charts), bool(study.charts))
-        self._show_tables()
+        self._show()
         if is_first:
             self.resize(*SIZE)
         self._follow()
+
+    def _show(self) -> None:
+        """Everything in the units that the person reads."""
+        self._shown = self._session.shown
+        self.heading.setText(self._shown.words(self._study.heading))
+        self._fill_boxes()
+        page = QWidget(self.charts)
+        column = QVBoxLayout(page)
+        for chart in self._study.charts:
+            can_choose = self._study.pair is not None
+            made = ChartPage(chart_in(chart, self._shown), self._look, page, can_choose)
+            made.plot.chosen.connect(self._place)
+            column.addWidget(made)
+        self.charts.setWidget(page)
+        self._show_tables()
+
+    def _follow_units(self) -> None:
+        if self._session.shown != self._shown:
+            chosen = self.trials.currentIndex()
+            self._show()
+            self.trials.setCurrentIndex(chosen)
 
     def _lay_out(self) -> None:
         head, foot = QHBoxLayout(), QHBoxLayout()
@@ -117,6 +130,7 @@ class StudyWindow(QDialog):
         self.pairs.activated.connect(lambda at: self.paired.emit(self._study.pairs[at]))
         self.tables.anchorClicked.connect(self._go)
         self._session.work_changed.connect(self._follow)
+        self._session.preferences_changed.connect(self._follow_units)
         self._look.changed.connect(self._show_tables)
 
     def _box(self, name: str) -> QComboBox:
@@ -135,13 +149,16 @@ class StudyWindow(QDialog):
         self.pairs.setVisible(len(study.pairs) > 1)
         self.trials.clear()
         for trial in study.trials:
-            self.trials.addItem(trial.words)
-            self.trials.setItemData(self.trials.count() - 1, trial.words, Qt.ItemDataRole.ToolTipRole)
+            words = self._shown.words(trial.words)
+            self.trials.addItem(words)
+            self.trials.setItemData(self.trials.count() - 1, words, Qt.ItemDataRole.ToolTipRole)
         for widget in (self.trials, self.try_it):
             widget.setVisible(bool(study.trials))
 
     def _show_tables(self) -> None:
-        self.tables.setHtml(tables_text(self._study.tables, self._study.again, self._look.colours))
+        self.tables.setHtml(
+            tables_text(self._study.tables, self._study.again, self._look.colours, self._shown)
+        )
 
     def _follow(self) -> None:
         """Says so where the work is another one than this was worked out for."""

@@ -6,7 +6,7 @@ from html import escape
 from fitcalc.present.tables import Table
 from fitcalc.window.colours import Colours
 from fitcalc.window.shown import Shown
-from fitcalc.window.studies.units import IN_MM, in_units
+from fitcalc.window.studies.units import IN_MM, table_in
 
 MEASURE = "measure:"
 """How a link to a measurement begins."""
@@ -16,7 +16,7 @@ def tables_text(
     tables: Iterable[Table], again: Iterable[tuple[str, str]], colours: Colours, shown: Shown = IN_MM
 ) -> str:
     """Every table that has rows, in the units shown; the measurements to take again as links."""
-    parts = [_table(in_units(each, shown), colours) for each in tables if each.rows]
+    parts = [_table(table_in(each, shown), colours) for each in tables if each.rows]
     links = "<br>".join(f'<a href="{MEASURE}{escape(path)}">{escape(title)}</a>' for path, title in again)
     if links:
         parts.append(f"<h4>Go to a measurement that is worth taking again</h4>{links}")
