@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from fitcalc.checks.case import Case
 from fitcalc.documents.car import Car
 from fitcalc.documents.car_pedals import Pedal
 from fitcalc.documents.setup import Setup
@@ -81,11 +82,11 @@ def middle_line(ends: tuple[float, float]) -> Iterator[Primitive]:
     yield Line("middle", "centre", "", ((ends[0], 0.0), (ends[1], 0.0)))
 
 
-def seat_above(car: Car, setup: Setup, prefix: str = "seat", style: Style = "seat") -> Iterator[Primitive]:
+def seat_above(case: Case, prefix: str = "seat", style: Style = "seat") -> Iterator[Primitive]:
     """The shell's outside and its mounts."""
-    line, mounts = seat_places(car, setup)
+    line, mounts = seat_places(case)
     xs = line[:, 0]
-    half = float(car.seat.half_width)
+    half = float(case.car.seat.half_width)
     outline = rectangle((float(xs.min()), float(xs.max())), (-half, half))
     yield Area(f"{prefix}.shell", style, "car.seat.half_width", outline)
     for at, (x, y, _) in enumerate(mounts.tolist()):
@@ -147,9 +148,10 @@ def in_front_above(car: Car) -> Iterator[Primitive]:
         yield Text(f"control{at}.name", "note", f"car.controls.{at}", place, control.name)
 
 
-def behind_above(car: Car, setup: Setup) -> float:
+def behind_above(case: Case) -> float:
     """Rearmost x of what the plan shows."""
-    seat = float(seat_places(car, setup)[0][:, 0].max())
+    car = case.car
+    seat = float(seat_places(case)[0][:, 0].max())
     harness = (
         [float(column(anchor.x)[0]) for anchor in (car.harness.shoulder_left, car.harness.shoulder_right)]
         if car.harness

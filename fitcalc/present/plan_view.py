@@ -38,12 +38,12 @@ def _drawn(
     car, setup = result.car, result.setup
     yield from surroundings_above(car)
     yield from axle(car, "plan")
-    yield from middle_line((car.footwell.floor[0][0], behind_above(car, setup) + 60.0))
-    yield from seat_above(car, setup)
+    yield from middle_line((car.footwell.floor[0][0], behind_above(result.case) + 60.0))
+    yield from seat_above(result.case)
     yield from pedals_above(car, result.sitting)
     if found is not None:
         yield from silhouette(found, "plan", FOUND)
-        yield from seat_above(car, found.setup, "found seat", "as found")
+        yield from seat_above(found.case, "found seat", "as found")
         yield from pedals_above(car, found.sitting, "found", found=True)
     yield from trunk_and_legs(result.sitting, result.links, "plan")
     yield from harness_drawing(result, "plan")

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from fitcalc.checks.case import Case
 from fitcalc.documents.car import Car
 from fitcalc.documents.car_pedals import Pedal
 from fitcalc.documents.setup import Setup
@@ -11,12 +12,12 @@ from fitcalc.geometry.degrees import cosd, sind
 from fitcalc.geometry.lines import profile_points
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.pads import Pad, pad_edges
-from fitcalc.posture.seat import carried
 from fitcalc.posture.sit import Sitting
 from fitcalc.posture.wheel import rim_ends, wheel_centre
 from fitcalc.present.outlines import as_points, wrapped
 from fitcalc.present.picture import XY, Area, Circle, Line, Primitive, Style, seen
-from fitcalc.units import Points
+from fitcalc.present.same import once
+from fitcalc.units import Floats, Points
 
 PAD_THICK = 8.0
 """Depth that a pad is drawn with, mm: drawing only, not measured."""
@@ -24,35 +25,39 @@ RAIL_SPARE = 30.0
 """A rail is drawn this much longer than its travel, mm."""
 
 
-def seat_beside(car: Car, setup: Setup, prefix: str = "seat", style: Style = "seat") -> Iterator[Primitive]:
+def seat_beside(case: Case, prefix: str = "seat", style: Style = "seat") -> Iterator[Primitive]:
     """The shell where the rework puts it, and its mounts."""
-    line, mounts = seat_places(car, setup)
+    line, mounts = seat_places(case)
     yield Line(f"{prefix}.shell", style, "car.seat.profile", as_points(line[:, [0, 2]]))
     for at, (x, _, z) in enumerate(mounts.tolist()):
         yield Circle(f"{prefix}.mount{at}", style, f"car.seat.mounts.{at}", (x, z), 7.0)
 
 
-def inserts_beside(car: Car, setup: Setup) -> Iterator[Primitive]:
+def inserts_beside(case: Case) -> Iterator[Primitive]:
     """The driver's inserts on cushion and back, each square off its line upon the seat's own padding."""
-    junction, front, top = (
-        carried(xyz(car.seat.junction) + corner, car, setup)[0, [0, 2]]
-        for corner in profile_points(((0.0, 0.0), car.seat.profile[0], car.seat.profile[-1]))
-    )
-    for part, end, side in (("cushion", front, 1.0), ("back", top, -1.0)):
-        thick = float(getattr(setup, f"{part}_insert"))
+    profile = case.car.seat.profile
+    for part, end, side in (("cushion", profile[0], 1.0), ("back", profile[-1], -1.0)):
+        thick = float(getattr(case.setup, f"{part}_insert"))
         if thick > 0.0:
-            along = (end - junction) / np.hypot(*(end - junction))
-            off = side * np.array([along[1], -along[0]])
-            lower = float(getattr(car.seat, f"{part}_padding"))
-            corners = [place + off * far for far in (lower, lower + thick) for place in (junction, end)]
-            outline = np.array([corners[at] for at in (0, 1, 3, 2)])
+            lower = float(getattr(case.car.seat, f"{part}_padding"))
+            outline = _insert(case, end, side * lower, side * (lower + thick))
             yield Area(f"seat.{part}_insert", "seat", f"setup.{part}_insert", as_points(outline))
 
 
-def seat_places(car: Car, setup: Setup) -> tuple[Points, Points]:
+def _insert(case: Case, end: XY, lower: float, upper: float) -> Floats:
+    """Corners of an insert from the junction to an end of the profile, so far to the right of its line."""
+    line = profile_points(((0.0, 0.0), end)) + xyz(case.car.seat.junction)
+    start, stop = case.seat_move.carried(line)[:, [0, 2]]
+    along = (stop - start) / np.hypot(*(stop - start))
+    off = np.array([along[1], -along[0]])
+    return np.array([start + lower * off, stop + lower * off, stop + upper * off, start + upper * off])
+
+
+def seat_places(case: Case) -> tuple[Points, Points]:
     """The surface sat against and the mounts where the rework puts them, `(k, 3)` each."""
-    found = profile_points(car.seat.profile) + xyz(car.seat.junction)
-    every = carried(np.concatenate([found, *(xyz(mount) for mount in car.seat.mounts)]), car, setup)
+    seat = case.car.seat
+    found = profile_points(seat.profile) + xyz(seat.junction)
+    every = case.seat_move.carried(np.concatenate([found, *(xyz(mount) for mount in seat.mounts)]))
     return every[: len(found)], every[len(found) :]
 
 
@@ -91,13 +96,16 @@ def pedals_beside(car: Car, sitting: Sitting) -> Iterator[Primitive]:
     """Each pedal at rest, and its pad at the stop."""
     for name, pedal in car.fitted_pedals().items():
         at = sitting.pedals[name]
-        yield from _pad_beside(f"full.{name}", "extreme", name, pedal, at.full_pad)
-        yield from _arm(f"full.{name}", "extreme", name, at.full_pad, pedal)
-        yield from _arm(f"pedal.{name}", "outline", name, at.rest_pad, pedal)
-        yield from _pad_beside(f"pedal.{name}", "pad", name, pedal, at.rest_pad)
-        yield Circle(
-            f"pedal.{name}.pivot", "outline", f"car.pedals.{name}.pivot", seen(at.rest_pad.pivot, "side"), 9.0
-        )
+        yield from _pedal_beside(name, pedal, at.rest_pad, at.full_pad)
+
+
+@once
+def _pedal_beside(name: str, pedal: Pedal, rest: Pad, full: Pad) -> Iterator[Primitive]:
+    yield from _pad_beside(f"full.{name}", "extreme", name, pedal, full)
+    yield from _arm(f"full.{name}", "extreme", name, full, pedal)
+    yield from _arm(f"pedal.{name}", "outline", name, rest, pedal)
+    yield from _pad_beside(f"pedal.{name}", "pad", name, pedal, rest)
+    yield Circle(f"pedal.{name}.pivot", "outline", f"car.pedals.{name}.pivot", seen(rest.pivot, "side"), 9.0)
 
 
 def pedals_found(car: Car, sitting: Sitting) -> Iterator[Primitive]:

@@ -73,8 +73,8 @@ def _drawn(
     yield from trunk_and_legs(result.sitting, result.links, "side")
     yield from harness_drawing(result, "side")
     yield from arms_and_helmet(result.sitting, result.links, "side")
-    yield from seat_beside(car, setup)
-    yield from inserts_beside(car, setup)
+    yield from seat_beside(result.case)
+    yield from inserts_beside(result.case)
     yield from pedals_beside(car, result.sitting)
     yield from wheel_beside(car, setup)
     yield from _before(car)
@@ -104,6 +104,6 @@ def _before(car: Car) -> Iterator[Primitive]:
 @once
 def _as_found(found: Result) -> Iterator[Primitive]:
     yield from silhouette(found, "side", FOUND)
-    yield from seat_beside(found.car, found.setup, "found seat", "as found")
+    yield from seat_beside(found.case, "found seat", "as found")
     yield from pedals_found(found.car, found.sitting)
     yield from wheel_beside(found.car, found.setup, "found wheel", "as found")

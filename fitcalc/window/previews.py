@@ -53,7 +53,8 @@ def checks_seated(last: Result, sitting: Sitting) -> Iterator[Check]:
         figure = check.figure
         if figure.id in angles:
             value, evidence = angles[figure.id]
-            yield replace(check, figure=replace(figure, value=value, evidence=evidence))
+            is_same = value is figure.value
+            yield check if is_same else replace(check, figure=replace(figure, value=value, evidence=evidence))
         elif figure.id.startswith("harness.") and figure.id.endswith(CARRIED):
             yield replace(check, figure=_carried(figure, last.sitting, sitting))
         elif figure.id == "head.hoop_line":
@@ -78,5 +79,7 @@ def _knee(leg: Leg) -> tuple[Points, ...]:
 def _carried(figure: Figure, before: Sitting, after: Sitting) -> Figure:
     """A strap's figure that waits to be measured, its evidence moved as far as the joint that the strap lies on."""
     joint = "shoulder" if "shoulder" in figure.id else "hip"
+    if after.trunk is before.trunk:
+        return replace(figure, value=None)
     moved: Points = getattr(after.trunk, joint) - getattr(before.trunk, joint)
     return replace(figure, value=None, evidence=tuple(point + moved for point in figure.evidence))
