@@ -48,9 +48,9 @@ def _check(options: Options) -> int:
     car, driver, setup = car_of(options), driver_of(options), setup_of(options) or Setup()
     result = evaluate(car, driver, setup, options.rules)
     record = check_record(result)
+    other = check_record(evaluate(car, driver, setup, options.beside)) if options.beside else None
     _show(record, options)
-    if options.beside and not options.json:
-        other = check_record(evaluate(car, driver, setup, options.beside))
+    if other is not None and not options.json:
         print("\n" + table_text(beside_table(record, other)))
     return SOMETHING_FAILS if result.anything_fails else COMPUTED
 

@@ -79,4 +79,5 @@ def _chance(text: str) -> float:
     try:
         return number_within(text, LEAST_CHANCE, MOST_CHANCE)
     except argparse.ArgumentTypeError:
-        return number_within(text.rstrip("% "), 100 * LEAST_CHANCE, 100 * MOST_CHANCE, "%") / 100
+        unit = f"%, or from {LEAST_CHANCE:g} to {MOST_CHANCE:g}"
+        return number_within(text.rstrip("% "), 100 * LEAST_CHANCE, 100 * MOST_CHANCE, unit) / 100

@@ -228,6 +228,14 @@ class Hoops(Document):
     tube: float = mm("tube diameter", "Outside of the hoops' tube.", (15, 70), 38.0)
     brace_foot: SideMark | None = part("brace foot", "Lower end of the main hoop's brace.", None)
 
+    @model_validator(mode="after")
+    def _front_is_ahead(self) -> Self:
+        main, front = self.main_top.x, self.front_top.x
+        if main <= front:
+            allowed = f"must be greater than front_top.x, which is {front:g}"
+            raise clash("main_top.x", main, allowed, "x points rearward; swap the two or mend the sign")
+        return self
+
 
 class Cockpit(Document):
     """The opening and the body sides."""

@@ -25,14 +25,15 @@ FACTORS = {"mm": LENGTH, "kg": MASS}
 def slip_hint(value: float, low: float, high: float, unit: str = "mm") -> str:
     """What a number outside its span looks like; empty when nothing plausible brings it inside.
 
+    That a number made smaller fits tells nothing where 0 does too.
+
     Args:
         value: what was given.
         low: least number allowed.
         high: greatest number allowed.
         unit: the unit it should be in.
     """
-    inside = [
-        (value * factor, slip) for factor, slip in FACTORS.get(unit, ()) if low <= value * factor <= high
-    ]
+    telling = [pair for pair in FACTORS.get(unit, ()) if abs(pair[0]) >= 1 or not low <= 0 <= high]
+    inside = [(value * factor, slip) for factor, slip in telling if low <= value * factor <= high]
     guesses = [f"{slip} ({right:.4g} {unit} would fit)" for right, slip in inside]
     return f"it looks as if it is {' or '.join(guesses)}" if guesses else ""

@@ -180,8 +180,12 @@ def _require_kind(document_type: type[Document], data: dict[str, Any], name: str
     for kind, section in TELLING.items():
         if section in data and kind != wanted:
             raise InputError(
-                name, f"a {kind} file", f"must be a {wanted} file", f"name the {wanted} file here"
+                name, f"{_one(kind)} file", f"must be {_one(wanted)} file", f"name the {wanted} file here"
             )
+
+
+def _one(kind: str) -> str:
+    return f"an {kind}" if kind[0] in "aeiou" else f"a {kind}"
 
 
 def _require_format(document_type: type[Document], data: dict[str, Any], where: str) -> None:

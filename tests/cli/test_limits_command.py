@@ -2,8 +2,11 @@
 
 import json
 
+import pytest
+
 from fitcalc.checks.limits import WORKSHOP, limit_set_names
 from fitcalc.checks.quantities import quantities
+from fitcalc.cli import main
 from fitcalc.documents.samples import sample_path
 from fitcalc.documents.store import load_car, save
 from fitcalc.present.limits_tables import limits_tables
@@ -66,3 +69,10 @@ def test_json_has_the_first_set_alone():
         printed_json("check", "hillclimb", "robin", *more)[1] for more in ((), ("--beside", "student"))
     )
     assert json.dumps(plain) == json.dumps(both)
+
+
+@pytest.mark.parametrize("form", [(), ("--json",)])
+def test_an_unknown_second_set_is_refused_in_either_form(form, capsys):
+    assert main(["check", "hillclimb", "robin", "--beside", "nope", *form]) == 2
+    out, error = capsys.readouterr()
+    assert (out, "is nope" in error) == ("", True)

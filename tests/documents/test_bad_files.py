@@ -13,7 +13,9 @@ from fitcalc.documents.content import LARGEST
 from fitcalc.documents.store import load, load_car, load_driver, load_effort, load_setup, save
 from fitcalc.errors import InputError
 
-SPOTS = "\n".join(f"{name} = {{ right = 100, down = 200 }}" for name in ("first", "second", "level_start", "level_end"))
+SPOTS = "\n".join(
+    f"{name} = {{ right = 100, down = 200 }}" for name in ("first", "second", "level_start", "level_end")
+)
 BAD_CARS = [
     ("arm = 250  # pivot to pad\n", "", "pedals.brake.arm", "missing", "a number from 90 to 450 mm"),
     ("arm = 250 ", "amr = 250 ", "pedals.brake.amr", "not a known field", "perhaps arm is meant"),
@@ -64,6 +66,7 @@ BAD_CARS = [
     ("radius = 25\n", "", "footwell.obstacles.0", "not usable", "either centre and radius, or outline"),
     ("y_low = -200", "y_low = 200", "footwell.obstacles.0.y_low", "is 200 ", "less than y_high, which is 200"),
     ("shoulder_left = { x = 1700, y = -100,", "shoulder_left = { x = 1700, y = 100,", "harness.shoulder_left.y", "is 100 ", "less than shoulder_right.y, which is 100"),
+    ("[rails]", "[hoops]\nmain_top = { x = 700, z = 600 }\nfront_top = { x = 1600, z = 900 }\n[rails]", "hoops.main_top.x", "is 700 ", "greater than front_top.x, which is 1600"),
     ("[250, 550]", "[250, 200]", "seat.profile.2.1", "is 200 ", "250 or more: the back ends above the junction"),
     ("[250, 550]", "[-400, 300]", "seat.profile.2.0", "is -400 ", "50 to 160 deg apart at the junction; they stand 22 deg apart"),
     ("[rails]", f"[photo]\npath = 'left.jpg'\ndistance = 2300\nat = {{ x = 0, z = 300 }}\n{SPOTS}\n[rails]", "photo.second.right", "is 100 ", "a pixel or more away from first"),
@@ -235,3 +238,16 @@ def test_saving_over_a_file_of_unknown_content_is_refused(tmp_path):
         error = refusal(lambda where: save(driver, where), path)
         assert "can't be updated" in str(error)
         assert "save under another name" in str(error)
+
+
+def test_a_clash_about_zero_is_not_told_to_be_ten_times_too_large(tmp_path):
+    """Any figure divided often enough comes to lie in a span about 0: that is no evidence of a slip."""
+    path = tmp_path / "car.toml"
+    path.write_text(changed(CAR, "pad_y = 110\n", "pad_y = 610\n"))
+    assert "too large" not in str(refusal(load_car, path))
+
+
+def test_a_car_in_place_of_an_effort_file(tmp_path):
+    path = tmp_path / "car.toml"
+    path.write_text(CAR)
+    assert "is a car file: must be an effort file" in str(refusal(load_effort, path))
