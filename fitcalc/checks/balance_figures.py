@@ -32,7 +32,7 @@ def balance_figures(case: Case) -> list[Figure]:
     before, after = driver_centre(case, found), driver_centre(case, case.sitting)
     moved = travel(case.car, case.setup)
     share = share_with_driver(case, after, moved, mass_moment(case.car))
-    change = share - share_with_driver(case, before, 0.0 * moved)
+    change = share - share_with_driver(case, before, np.zeros_like(moved))
     return [
         measured(case, "balance.front_share", 100.0 * share, (after,)),
         measured(case, "balance.front_shift", 100.0 * change, (before, after)),

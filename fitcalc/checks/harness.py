@@ -59,9 +59,9 @@ def _shoulder(side: str, slotted: SlottedStrap, case: Case) -> list[Figure]:
     strap, tight, top = slotted.straight, slotted.tight, rim(case)
     own, drop, run = f"{SHOULDER}_{side}", strap_drop(strap.leaves, strap.first), strap.first - strap.leaves
     level = at_y(top, strap.first[:, 1])
-    spine = spine_load(0.0 * KILONEWTON, KILONEWTON, drop, case.sitting.trunk.recline)
+    spine = spine_load(np.zeros(1), KILONEWTON, drop, case.sitting.trunk.recline)
     plan = atan2d(-SIDES[side] * run[:, 1], run[:, 0])
-    gained = np.degrees(cosd(drop) / length(at_y(run, 0.0 * drop)))
+    gained = np.degrees(cosd(drop) / length(at_y(run, 0.0)))
     ends = (strap.leaves, strap.first)
     rows = {
         "side_angle": (drop, ends),
@@ -92,7 +92,7 @@ def _shoulder_pair(harness: Harness, straps: Mapping[str, SlottedStrap], case: C
 def _width(width: Mm | float, at: Points) -> tuple[Mm, tuple[Points, Points]]:
     """Width of a webbing, and its two edges where it is held."""
     wide = column(width)
-    aside = point(0.0 * wide, wide / 2, 0.0 * wide)
+    aside = point(0.0, wide / 2, 0.0)
     return wide, (at - aside, at + aside)
 
 

@@ -13,7 +13,7 @@ from fitcalc.geometry.degrees import length
 from fitcalc.geometry.lines import from_segment, nearest_on_segment
 from fitcalc.geometry.outlines import apart, backed, clearance
 from fitcalc.geometry.ring import to_points
-from fitcalc.geometry.side import row_of
+from fitcalc.geometry.side import point, row_of
 from fitcalc.geometry.surface import room_of_points
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.wheel import wheel_centre
@@ -119,7 +119,7 @@ def _knee_hoop(case: Case, side: str, knees: Points) -> Figure:
     if hoops is None:
         return unmeasured(id, "hoops", "knee.hoop", side)
     radius = column(hoops.tube) / 2
-    drop = np.stack([0.0 * radius, 0.0 * radius, radius], axis=-1)
+    drop = point(0.0, 0.0, radius)
     tube = xyz(hoops.front_top) - drop
     x, z = knees[..., 0] - tube[:, None, 0], knees[..., 2] - tube[:, None, 2]
     away = np.sqrt(x * x + z * z)
@@ -149,7 +149,7 @@ def _beside(case: Case, side: str, places: LegPlaces, thing: Thing) -> Figure:
 
 def _leg_beside(places: LegPlaces, thing: Thing) -> tuple[Points, Points]:
     """The point of a leg's axis that is nearest to the middle of a thing, and that middle: where to look."""
-    middle = thing.outline.mean(axis=1) + 0.0 * places.knee
+    middle = thing.outline.mean(axis=1)
     thigh = nearest_on_segment(middle, places.hip, places.knee)
     shank = nearest_on_segment(middle, places.knee, places.ankle)
     nearer = length(thigh - middle) < length(shank - middle)

@@ -63,17 +63,17 @@ def placed_template(car: Car, setup: Setup) -> Template:
     off_back = TORSO_CIRCLE + back_padding(car, setup)
     hip = resting_in(cushion, back, TORSO_CIRCLE + cushion_padding(car, setup), off_back)
     angle = leaning_on(hip, TORSO, back, off_back)
-    shoulder = hip + scaled(leaning(angle), TORSO + 0.0 * angle)
+    shoulder = hip + scaled(leaning(angle), TORSO)
     return Template(hip, shoulder, shoulder + _neck(shoulder, car), angle)
 
 
 def _neck(shoulder: Points, car: Car) -> Points:
     """Shoulder to head: upright, or leaning so far as the gap to the head restraint asks."""
-    ahead: Mm = 0.0 * shoulder[:, 0]
+    ahead: Mm = np.zeros(len(shoulder))
     if car.head_restraint is not None:
         wanted = column(car.head_restraint.x) - RESTRAINT_GAP - HEAD_CIRCLE - shoulder[:, 0]
         ahead = np.clip(wanted, -NECK, NECK)
-    return point(ahead, 0.0 * ahead, np.sqrt(NECK * NECK - ahead * ahead))
+    return point(ahead, 0.0, np.sqrt(NECK * NECK - ahead * ahead))
 
 
 def _line(case: Case, placed: Template, name: str) -> Figure:

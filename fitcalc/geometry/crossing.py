@@ -42,8 +42,8 @@ def crossing(start: Points, end: Points, profile: Points) -> Crossing:
     piece = profile[:, 1:] - profile[:, :-1]
     line, offset = (end - start)[:, None], profile[:, :-1] - start[:, None]
     on_line, on_piece, parallel = _meeting(line, piece, offset)
-    size = length(at_y(piece, 0.0 * piece[..., 1]))
-    reach = length(at_y(line, 0.0 * line[..., 1]))
+    size = length(at_y(piece, 0.0))
+    reach = length(at_y(line, 0.0))
     off_line = _outside(on_line, np.zeros(1), np.ones(1)) * reach
     low, high = _ends(piece.shape[1])
     off = off_line + _outside(on_piece, low, high) * size + np.where(parallel, NOWHERE, 0.0)
@@ -55,7 +55,7 @@ def crossing(start: Points, end: Points, profile: Points) -> Crossing:
     chosen = np.take_along_axis(piece, best[..., None], axis=1)[:, 0]
     y = start[:, 1] + np.clip(_picked(on_line, best), 0.0, 1.0) * (end - start)[:, 1]
     return Crossing(
-        at_y(corner + share[:, None] * chosen, y), along, unit(at_y(chosen, 0.0 * y)), _picked(off_line, best)
+        at_y(corner + share[:, None] * chosen, y), along, unit(at_y(chosen, 0.0)), _picked(off_line, best)
     )
 
 

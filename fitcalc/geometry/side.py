@@ -42,7 +42,7 @@ def turned(points: Points, pivot: Points, angle: Deg) -> Points:
     return pivot + point(c * x + s * z, y, c * z - s * x)
 
 
-def at_y(points: Points, y: Floats) -> Points:
+def at_y(points: Points, y: Floats | float) -> Points:
     """The same points in side view, at another `y`."""
     return point(points[..., 0], y, points[..., 2])
 

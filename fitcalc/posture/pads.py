@@ -66,7 +66,7 @@ def pad_at(pedal: Pedal, rework: PedalRework, box_travel: Mm, travel: float) -> 
         + scaled(stands * across(arm), column(pedal.stand_off))
         + scaled(normal, column(rework.stand_off))
     )
-    y = column(pedal.pad_y) + 0.0 * centre[:, 1]
+    y = column(pedal.pad_y)
     return Pad(_with_y(pivot, y), _with_y(centre, y), arm, up, normal, theta)
 
 

@@ -30,7 +30,7 @@ def travel(car: Car, setup: Setup) -> Points:
     """How far the rework carries the seat, `(n, 3)`, before it is reclined."""
     along = column(setup.seat_travel)
     angle = column(car.rails.angle)
-    return point(-along * cosd(angle), 0.0 * along, along * sind(angle) + column(setup.seat_raise))
+    return point(-along * cosd(angle), 0.0, along * sind(angle) + column(setup.seat_raise))
 
 
 def recline_pivot(car: Car) -> Points:
@@ -123,4 +123,4 @@ def _off(up: Mm, ahead: Mm, car: Car, setup: Setup) -> Points:
     spread = cosd(back - cushion)
     x = (up * sind(back) - ahead * cosd(cushion)) / spread
     z = (up * cosd(back) + ahead * sind(cushion)) / spread
-    return point(x, 0.0 * x, z)
+    return point(x, 0.0, z)

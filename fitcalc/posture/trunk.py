@@ -41,7 +41,7 @@ def trunk_on(hip: Points, recline: Deg, links: Links) -> Trunk:
     shoulder = hip + scaled(leaning(recline), links.trunk)
     cervicale = hip + scaled(leaning(recline), links.cervicale)
     forward, up = eye_from_cervicale(recline)
-    eye = cervicale + point(-forward, 0.0 * forward, up)
+    eye = cervicale + point(-forward, 0.0, up)
     head_back = eye[:, 0] + links.head_length - EYE_BEHIND_FOREHEAD
     vertex = eye[:, 2] + links.eye_below_vertex
     helmet_x = head_back + links.helmet_above_vertex - links.helmet_length / 2

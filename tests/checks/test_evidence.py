@@ -458,3 +458,44 @@ def test_tight_straps_are_shown_from_where_they_leave_the_body():
     ]
     assert rows
     assert all(whole >= straight for whole, straight in rows)
+
+
+def test_side_view_angles_are_shown_in_one_plane():
+    for _, figure, points in measured():
+        if figure.quantity in ("harness.lap.side_angle", "harness.shoulder.rim_angle"):
+            assert points[0][1] == points[1][1], figure.id
+
+
+def legs_of(case, side):
+    fitted = case.car.fitted_pedals()
+    return [
+        leg
+        for name, worked in case.sitting.pedals.items()
+        if fitted[name].foot == side
+        for leg in (worked.rest, worked.full)
+    ]
+
+
+def test_knee_room_is_the_least_of_every_pedal_released_and_pressed():
+    """The rules read off each knee as it stands, not the one that is shown."""
+    for case, figure, _ in measured():
+        if figure.quantity in ("knee.roof", "knee.column", "knee.wheel", "knee.hoop"):
+            knees = [leg.knee[0] for leg in legs_of(case, figure.id.split(".")[1])]
+            rooms = [RULES[figure.quantity](case, figure.id, knee) for knee in knees]
+            assert figure.value[0] == pytest.approx(min(rooms), rel=0, abs=NEAR), figure.id
+
+
+def test_a_thing_beside_a_leg_is_shown_with_the_nearest_point_of_the_legs_middle_line():
+    """Hip, and the middles of the places of knee and ankle; probed every millimetre or less, which errs by 0.01 mm."""
+    share = np.linspace(0.0, 1.0, 801)[:, None]
+    for case, figure, (on_leg, thing) in (
+        (c, f, p) for c, f, p in measured() if f.quantity == "leg.obstacle"
+    ):
+        legs = legs_of(case, figure.id.split(".")[1])
+        hip, knee, ankle = (
+            np.mean([getattr(leg, joint)[0] for leg in legs], axis=0) for joint in ("hip", "knee", "ankle")
+        )
+        line = np.concatenate([hip + share * (knee - hip), knee + share * (ankle - knee)])
+        assert length(on_leg, thing) == pytest.approx(
+            np.min(np.linalg.norm(line - thing, axis=1)), rel=0, abs=0.01
+        )

@@ -119,3 +119,18 @@ def test_any_valid_car_gives_finite_figures_of_known_quantities(chassis, setup, 
         assert figure.unit == quantities()[figure.quantity].unit
         assert (figure.value is None) == bool(figure.missing), figure.id
         assert figure.value is None or np.all(np.isfinite(figure.value)), figure.id
+
+
+def test_cases_are_those_of_whatever_has_most():
+    """Car, body or rework alone may be of several cases."""
+    robin = links_for(load_driver(sample_path("robin")))
+    bodies = stacked([links_for(load_driver(sample_path(name))) for name in DRIVERS])
+    higher = spread(car(), {"seat.junction.z": 60.0 + SHIFTS})
+    further = spread(Setup(), {"seat_travel": SHIFTS})
+    found = [case_of(*each).count for each in ((higher, robin, Setup()), (car(), bodies, Setup()))]
+    assert [*found, case_of(car(), robin, further).count, case_of(car(), robin, Setup()).count] == [
+        3,
+        3,
+        3,
+        1,
+    ]

@@ -5,7 +5,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from fitcalc.checks.rim import fists
 from fitcalc.checks.wheel import FIST_RADIUS, wheel_figures
+from fitcalc.documents.setup import Setup
 from tests.checks.cockpits import by_id, seated, value, with_links, with_trunk
 
 NEAR = 1e-6
@@ -94,3 +96,12 @@ def test_a_leg_that_works_no_pedal_is_not_assessed_against_the_rim():
     assert figures["wheel.thigh_left"].value is None
     assert "left foot" in figures["wheel.thigh_left"].missing
     assert figures["wheel.thigh_right"].value is not None
+
+
+def test_fists_go_round_the_rim_from_nine_and_three_o_clock():
+    """Middle of the rim 120 mm about (900, 0, 600), upright; 90 deg of lock: at 9 and 3, and a quarter round from there."""
+    wheel = seated(UPRIGHT | {"steering_wheel.lock": 90.0}).car.steering_wheel
+    places = fists(wheel, Setup())[0] - [900.0, 0.0, 600.0]
+    middle, ends = places[[6, 19]], places[[0, 12]]
+    assert middle == pytest.approx(np.array([[0, -120, 0], [0, 120, 0]]), abs=NEAR)
+    assert ends == pytest.approx(np.array([[0, 0, -120], [0, 0, 120]]), abs=NEAR)

@@ -78,6 +78,8 @@ def test_load_at_the_root_is_the_same_whichever_way_the_foot_leans(lean, aside):
     assert (longer.bend_width, longer.twist) == pytest.approx((347.30 * 50, 347.30 * 30), rel=1e-4)
     assert off.bend_depth == pytest.approx(409.51 * 30 + 1926.57 * 8, rel=1e-4)
     assert (off.bend_width, off.twist) == pytest.approx((347.30 * 30, 347.30 * 8), rel=1e-4)
+    assert (longer.sideways, off.sideways) == pytest.approx((347.30, 347.30), rel=1e-4)
+    assert (longer.across, off.across) == pytest.approx((1926.57, 409.51), rel=1e-4)
     assert (longer.push, off.push) == pytest.approx((-np.sign(lean) * 409.51, 1926.57), rel=1e-4)
 
 
@@ -268,3 +270,23 @@ def test_bolts_are_to_stand_three_diameters_apart_and_two_from_the_end(size, apa
     advice = check_bar(job(joint=replace(LAP, bolt=bolt(size)))).advice[0]
     assert apart in advice
     assert end in advice
+
+
+@pytest.mark.parametrize("lean", [30.0, -30.0, 150.0])
+def test_deflection_is_that_of_both_bars_bent_at_their_ends(lean):
+    """E I = 210,000 x 18,000; 120 mm bent by 2000 cos 30 at its end and by 1000 x 40 of the stand-off, 40 mm by 1000.
+
+    F L^3 / 3 E I and M L^2 / 2 E I, added up however the foot leans.
+    """
+    stiffness = 210_000.0 * 18_000.0
+    square, along = 2000.0 * np.cos(np.radians(30)), 1000.0
+    longer = square * 120.0**3 / 3 + along * 40.0 * 120.0**2 / 2
+    expected = (longer + along * 40.0**3 / 3) / stiffness
+    found = check_bar(job(foot=foot(lean=lean), reach=reach(longer=120.0, stand_off=40.0))).deflection
+    assert found == pytest.approx(expected)
+
+
+def test_tear_out_is_to_the_nearest_edge():
+    """M8 lap: 16 mm to the bar's end, but 15 to its side; two planes of 15 x 8 mm for the worst bolt's 7000 N."""
+    check = check_bar(job(reach=reach(longer=100.0), joint=LAP))
+    assert mode(check, "longer arm: tear-out, elastic").demand == pytest.approx(7000.0 / (2 * 15.0 * 8.0))

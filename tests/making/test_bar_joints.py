@@ -180,3 +180,10 @@ def test_twist_and_shear_add_where_they_run_the_same_way():
     for side, expected in ((1000.0, np.hypot(20.0, 5.0)), (-1000.0, 5.0)):
         force = welds.line_force(one, np.array([[0.0, 0.0, side]]), np.r_[1000.0], np.zeros((1, 2)))
         assert force == pytest.approx(expected)
+
+
+def test_bending_stress_is_that_of_the_farthest_fibre_on_either_side():
+    """An angle 40 x 4 has its centroid 11.474 mm from one side and 28.526 from the other; no hole."""
+    angle = equal_angle(np.r_[40.0], np.r_[4.0])
+    stress = net_stress(root_load(bend_depth=1e5), angle, np.r_[0.0])
+    assert stress == pytest.approx(1e5 * 28.526316 / 46081.123, rel=1e-6)

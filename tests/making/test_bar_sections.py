@@ -19,7 +19,8 @@ from sectionproperties.pre.library import (
 from shapely import LineString, box
 
 from fitcalc.making.shapes import equal_angle, flat_bar, rectangular_tube, round_bar, round_tube
-from fitcalc.making.stock import bar_section, stock_name, stock_sizes
+from fitcalc.making.stock import StockRow, bar_section, stock_name, stock_sizes
+from fitcalc.making.tables import read_rows
 
 SHAPES = {
     "flat": (flat_bar(np.r_[30.0], np.r_[8.0]), rectangular_section(d=30, b=8)),
@@ -163,7 +164,9 @@ def test_every_stock_size_has_a_sound_section(shape):
 
 @pytest.mark.parametrize("shape", ["flat", "round bar", "round tube", "square tube", "angle"])
 def test_stock_is_of_the_shape_asked_for(shape):
-    """Named and outlined by its own size."""
+    """As many sizes as the file lists for it, named and outlined by their own size."""
+    listed = next(row.sizes for row in read_rows("stock_sizes.toml", StockRow) if row.id == shape)
+    assert [size.name for size in stock_sizes(shape)] == [stock_name(shape, *size) for size in listed]
     for size in stock_sizes(shape):
         words = size.name.removeprefix(f"{shape} ").split(" x ")
         section = size.section

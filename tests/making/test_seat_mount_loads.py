@@ -63,6 +63,12 @@ def test_edge_pivot_pulls_only_the_far_row():
     assert tension == pytest.approx([0.0, 0.0, expected, expected])
 
 
+def test_rearward_load_pulls_the_front_row_as_hard():
+    tension = pivot_tension(MOUNTS, inertia_force(MASS, (20.0, 0.0, 0.0)), AT)[0]
+    expected = 17651.97 * 300.0 / 350.0 / 2.0
+    assert tension == pytest.approx([expected, expected, 0.0, 0.0])
+
+
 def test_mounts_in_one_line_fail_by_far():
     line = np.array([[[0.0, -200.0], [0.0, 0.0], [0.0, 200.0]]])
     assert check_mounts(line, FORWARD, AT, bolt("M8"), "8.8").worst > 10.0

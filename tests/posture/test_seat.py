@@ -66,7 +66,9 @@ def test_measured_hip_point_moves_by_the_insert():
     """An insert of 30 mm behind a back that leans 40.02 deg: along the level cushion 30 / cos(40.02) = 39.2 mm ahead."""
     level = {"seat.profile": ((-400.0, 0.0), (0.0, 0.0), (440.0, 524.0))}
     measured = spread(car(), level | {"seat.h_point": Point(x=1200.0, y=0.0, z=150.0)})
-    assert np.allclose(hip_point(measured, links(), Setup(back_insert=30.0)), [[1160.826, 0, 150.0]], atol=2e-3)
+    assert np.allclose(
+        hip_point(measured, links(), Setup(back_insert=30.0)), [[1160.826, 0, 150.0]], atol=2e-3
+    )
     assert hip_point(measured, links(), Setup(cushion_insert=20.0))[0, 2] == pytest.approx(170.0)
 
 

@@ -165,4 +165,4 @@ def test_top_of_the_head_lies_over_its_middle():
     """The eye stands 20 mm behind the forehead (design inference): half a head further back is the middle."""
     trunk, body = sit(car(), links(), Setup()).trunk, links()
     middle = trunk.eye[0, 0] - 20.0 + body.head_length[0] / 2
-    assert trunk.head_top[0, [0, 2]] == pytest.approx([middle, trunk.eye[0, 2] + body.eye_below_vertex[0]])
+    assert trunk.head_top[0] == pytest.approx([middle, 0.0, trunk.eye[0, 2] + body.eye_below_vertex[0]])

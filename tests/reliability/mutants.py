@@ -133,7 +133,8 @@ class Changer(ast.NodeTransformer):
         if isinstance(node, ast.FunctionDef):
             return self.within(node)
         for words, other in variants(node):
-            self.all.append((self.inside[0] if self.inside else node, words, getattr(node, "lineno", 0)))
+            line = getattr(node, "lineno", 0) or node.target.lineno
+            self.all.append((self.inside[0] if self.inside else node, words, line))
             if len(self.all) - 1 == self.wanted:
                 return ast.copy_location(other, node)
         return self.generic_visit(node)
@@ -320,15 +321,20 @@ def chosen(learnt, fault, budget):
 
 def that_name(learnt, fault):
     """Tests whose own name speaks of the figure that the fault is in, as those that restate it do."""
-    names = fault["text"].partition(" = ")[0].split(", ")
-    return [test for test in learnt if any(f"-{name}-" in test for name in names if name.isidentifier())]
+    return [test for test in learnt if any(f"-{name}-" in test for name in named(fault))]
+
+
+def named(fault):
+    """Names of the figures that the fault's line gives a value to."""
+    names = re.match(r"([A-Z_]+(?:, [A-Z_]+)*)(?:: .*?)? = ", fault["text"])
+    return names[1].split(", ") if names else []
 
 
 def users(fault):
     """The module, and those that speak of the figure that the fault is in."""
-    name = fault["text"].partition(" = ")[0]
-    for path in sorted((ROOT / "fitcalc").rglob("*.py")) if name.isidentifier() else ():
-        if name in re.findall(r"\w+", path.read_text(encoding="utf-8")):
+    names = set(named(fault))
+    for path in sorted((ROOT / "fitcalc").rglob("*.py")) if names else ():
+        if names & set(re.findall(r"\w+", path.read_text(encoding="utf-8"))):
             yield path.relative_to(ROOT).as_posix()
     yield fault["module"]
 

@@ -90,9 +90,7 @@ def shot(tmp_path, environment):
     def taken(script):
         file = tmp_path / "screen.png"
         command = [sys.executable, "-c", script, str(file), str(PATIENCE_S), *WANTED]
-        ran = subprocess.run(
-            command, env=environment, capture_output=True, text=True, timeout=2 * PATIENCE_S
-        )
+        ran = subprocess.run(command, env=environment, capture_output=True, text=True, timeout=2 * PATIENCE_S)
         assert ran.returncode == 0, ran.stderr
         return ran, QImage(str(file))
 
