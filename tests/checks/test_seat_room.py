@@ -32,6 +32,16 @@ def test_cushion_below_the_body_side():
     assert value(seat_figures(case), "seat.side_depth") == pytest.approx(400.0, abs=NEAR)
 
 
+def test_padding_stands_square_on_the_cushion():
+    """Cushion rising 300 in 400, a 3-4-5: padding of 40 stands 50 above it; under hips 100 ahead, 40 + 75 + 50."""
+    steep = CAR | {
+        "seat.profile": ((-400.0, 300.0), (0.0, 0.0), (300.0, 500.0)),
+        "seat.cushion_padding": 40.0,
+    }
+    case = with_trunk(seated(steep), hip=(1100.0, 0.0, 250.0))
+    assert value(seat_figures(case), "seat.side_depth") == pytest.approx(450.0 - 165.0, abs=NEAR)
+
+
 def test_room_at_the_hips_and_mounts():
     figures = seat_figures(with_links(seated(CAR), hip_breadth=385.0))
     assert value(figures, "seat.hip_room") == pytest.approx(15.0, abs=NEAR)

@@ -200,3 +200,15 @@ def test_what_was_not_measured_has_no_line_over_the_travel():
         for values in ({}, {"footwell.bulkhead": None, "footwell.half_widths": None, "footwell.roof": None})
     )
     assert whole - bare == {"cleat.brake.bulkhead", "cleat.brake.wall", "cleat.brake.roof"}
+
+
+def test_room_along_the_travel_comes_down_to_the_checks_own_figure():
+    """Every surface and thing that a figure is on; every station is among the 41 parts.
+
+    In between the corners move straight, so that a line's least lies no more than 0.3 mm from the figure.
+    """
+    case = seated({"footwell.bulkhead": -200.0, "footwell.obstacles": (tube(20.0, 230.0),)})
+    rooms = rooms_by_travel(case, "brake")
+    assert rooms.keys() == {f"cleat.brake.{key}" for key in ("roof", "bulkhead", "tube", "wall")}
+    for id, line in rooms.items():
+        assert line.min() == pytest.approx(value(cleat_figures(case), id), abs=0.3), id

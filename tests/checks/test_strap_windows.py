@@ -106,3 +106,11 @@ def test_a_single_crotch_anchor_at_the_windows_ends_meets_the_bounds(low, high):
     ends = [end for end in (window.low, window.high) if end is not None]
     found = [value(harness_figures(five_points(float(end[0]))), id) for end in ends]
     assert sorted(found) == pytest.approx([bound for bound in (low, high) if bound is not None], abs=1e-3)
+
+
+def test_a_spine_load_beyond_the_strap_s_own_pull_is_met_straight_along_the_spine():
+    """1500 N per kN can never be: as far as 1000 goes, the strap drops by a right angle more than the torso leans."""
+    beyond, furthest = (
+        window_on(seated(), "harness.shoulder_left.spine_load", -400, most)[0] for most in (1500, 1000)
+    )
+    assert beyond.low == pytest.approx(furthest.low)

@@ -119,6 +119,7 @@ def test_edge_force_by_hand():
     """35 deg at 5 kN: 3007 N with as much beyond the edge; 2875 N with 4292 N beyond."""
     assert edge_force(5000.0, 5000.0, 35.0) == pytest.approx(3007.058)
     assert edge_force(5000.0, 4291.866, 35.0) == pytest.approx(2874.5792)
+    assert edge_force(5000.0, 5000.0, 0.0) == pytest.approx(0.0, abs=1e-3)
 
 
 def test_lap_strap_by_hand():
@@ -269,11 +270,12 @@ def test_drawn_shoulder_strap_drifts_evenly(guide):
     assert step[:, 1] / along == pytest.approx(step[:, 1].sum() / along.sum(), rel=0.02)
 
 
-@pytest.mark.parametrize("guide", [None, {"x": 1750.0, "z": 520.0, "diameter": 30.0}])
+@pytest.mark.parametrize("guide", [None, {"x": 1780.0, "z": 530.0, "diameter": 30.0}])
 @pytest.mark.parametrize("driver", ["ines", "magnus", "otto"])
 def test_drawn_shoulder_strap_is_as_long_as_it_is(driver, guide):
     """From the chest on: nine chords of 65 deg over 100 mm lose 0.08 mm, one of 20 deg on a guide of 15 mm 0.03 mm."""
-    case = seated({"harness.guide": guide}, driver=driver)
+    low = {"harness.shoulder_left.x": 1900.0, "harness.shoulder_left.z": 470.0}
+    case = seated({"harness.guide": guide, **low}, driver=driver)
     slot = slot_for("shoulder_left", case)
     for strap in (
         straight_shoulder(case.car.harness, "left", case),
@@ -282,6 +284,15 @@ def test_drawn_shoulder_strap_is_as_long_as_it_is(driver, guide):
         drawn = np.linalg.norm(np.diff(strap.line[0], axis=0), axis=1).sum()
         assert drawn == pytest.approx(strap.length[0], abs=0.3)
         assert strap.line[0, -1] == pytest.approx(strap.anchor[0])
+        off = strap.first[0] - (strap.anchor[0] if guide is None else [guide["x"], 0.0, guide["z"]])
+        assert np.hypot(off[0], off[2]) == pytest.approx(0.0 if guide is None else guide["diameter"] / 2)
+
+
+def test_slot_shorter_than_its_strap_holds_it_in_its_middle():
+    case = seated()
+    slot = slot_for("shoulder_left", case).model_copy(update={"length": 75.0})
+    low, high = slot_ends(slot, np.array([75.5]), np.array([[0.0, 1.0, 0.0]]), case)
+    assert low == pytest.approx(high)
 
 
 def _gate(share, slot, case):

@@ -28,6 +28,16 @@ def test_recline_turns_the_top_rearward_about_the_front_mounts():
     assert np.allclose(moved - pivot, [[50.0, 0, 86.6025]], atol=1e-3)
 
 
+def test_what_is_fixed_to_the_seat_goes_with_all_its_moves():
+    """Lain back 30 deg about the front mounts, 100 above them comes 50 behind and 86.6 up; then 40 forward, 15 up."""
+    level = spread(car(), {"rails.angle": np.array([0.0])})
+    pivot = xyz(car().seat.mounts[0]) * [1, 0, 1]
+    moved = carried(
+        pivot + [[0, 70.0, 100.0]], level, Setup(seat_travel=40.0, seat_raise=15.0, recline=90.0 / 3)
+    )
+    assert np.allclose(moved - pivot, [[50.0 - 40.0, 70.0, 86.6025 + 15.0]], atol=1e-3)
+
+
 def test_recline_adds_to_both_angles():
     more = Setup(recline=5.0)
     assert back_angle(car(), more)[0] == pytest.approx(back_angle(car(), FOUND)[0] + 5)

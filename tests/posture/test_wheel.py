@@ -59,3 +59,8 @@ def test_cases_are_counted_wherever_an_array_stands():
     assert cases_in(spread(car(), {"steering_wheel.tilt": np.array([20.0, 25.0, 30.0])})) == 3
     assert cases_in(links()) == 1
     assert cases_in(np.array(20.0)) == 1
+
+
+def test_foremost_point_lies_level_ahead_of_the_upper_end():
+    ahead = foremost_rim(WHEEL, SPACED) - rim_ends(WHEEL, SPACED)[1]
+    assert ahead == pytest.approx(np.array([[-WHEEL.rim_thickness / 2, 0.0, 0.0]]))
