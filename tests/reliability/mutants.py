@@ -379,7 +379,7 @@ def afresh():
         import_module(library)
     learnt = json.loads(LEARNT.read_text())
     for each in survivors():
-        tests = chosen(learnt, each, 2 * BUDGET_S)
+        tests = chosen(learnt, each, 8 * BUDGET_S)
         keep(each, tests, lambda each=each, tests=tests: tried_afresh(each, tests))
 
 
