@@ -92,8 +92,8 @@ def read_worksheet(path: Path) -> tuple[Entered, ...]:
     return _once(tuple(_entered(line) for line in lines if line[ENTERED]), path)
 
 
-def preview(entered: Sequence[Entered], kind: Kind, document: Document) -> tuple[Change, ...]:
-    """What the numbers would change in one document; those that are there already are left out."""
+def preview(entered: Sequence[Entered], kind: Kind, document: Document | None) -> tuple[Change, ...]:
+    """What the numbers would change in one document, or say in a new one; those that are there already are left out."""
     own = [each for each in entered if each.document == kind]
     changes = (Change(kind, each.path, _old(document, each.path), each.value) for each in own)
     return tuple(change for change in changes if change.old != change.new)
@@ -105,13 +105,22 @@ def applied(changes: Sequence[Change], document: Filled) -> Filled:
     Raises:
         InputError: the numbers don't fit the document; its field is the path.
     """
-    data = document.model_dump(exclude_unset=True)
-    for change in sorted(changes, key=lambda change: [_step(step) for step in change.path.split(".")]):
-        _put(data, change)
+    data = filled_in(document.model_dump(exclude_unset=True), changes)
     try:
         return type(document).model_validate(data)
     except ValidationError as error:
         raise explained(error, type(document)) from None
+
+
+def filled_in(data: dict[str, Any], changes: Sequence[Change]) -> dict[str, Any]:
+    """The content of a document with the changes in it, not validated.
+
+    Raises:
+        InputError: an entry of a list is filled in before the one ahead of it.
+    """
+    for change in sorted(changes, key=lambda change: [_step(step) for step in change.path.split(".")]):
+        _put(data, change)
+    return data
 
 
 def changes_table(kind: Kind, changes: Sequence[Change]) -> Table:
@@ -217,7 +226,7 @@ def _once(entered: tuple[Entered, ...], path: Path) -> tuple[Entered, ...]:
     return tuple(seen.values())
 
 
-def _old(document: Document, path: str) -> Value | None:
+def _old(document: Document | None, path: str) -> Value | None:
     holder: Any = document
     for step in path.split("."):
         if isinstance(holder, tuple):

@@ -1,6 +1,7 @@
 """`fitcalc sheets` and `fitcalc worksheet` as a person uses them."""
 
 import csv
+import json
 
 import pytest
 
@@ -30,6 +31,7 @@ def test_sheets_of_a_rework_of_one_s_own(capsys, tmp_path):
         (["sheets", "hillclimb", "robin", "--out", "FILE/below"], "folder"),
         (["worksheet", "hillclimb"], "--out"),
         (["worksheet", "hillclimb", "--read", "FILE/none.csv"], "none.csv"),
+        (["worksheet", "--read", "none.csv"], "car or a driver file"),
     ],
 )
 def test_bad_input_is_one_sentence_and_status_two(capsys, tmp_path, arguments, wanted):
@@ -56,3 +58,61 @@ def test_a_filled_in_worksheet_goes_into_the_file_only_when_asked(capsys, tmp_pa
     main(["worksheet", str(car), "--read", str(sheet), "--write"])
     assert load_car(car).pedals.brake.arm == 271.0
     assert "# INVENTED CAR" in car.read_text(encoding="utf-8")
+
+
+@pytest.fixture
+def sheet(tmp_path, capsys):
+    """A worksheet filled in with all that the sample car and driver say, but for paths left out or said otherwise."""
+
+    def filled(*without, said=()):
+        assert main(["worksheet", "hillclimb", "robin", "--all", "--out", str(tmp_path)]) == 0
+        file = tmp_path / "worksheet.csv"
+        lines = list(csv.DictReader(file.read_text(encoding="utf-8-sig").splitlines()))
+        for line in lines:
+            line["entered"] = "" if line["path"].startswith(without) else line["now"]
+            line["entered"] = dict(said).get(line["path"], line["entered"])
+        with file.open("w", encoding="utf-8", newline="") as out:
+            writer = csv.DictWriter(out, lines[0].keys())
+            writer.writeheader()
+            writer.writerows(lines)
+        capsys.readouterr()
+        return str(file)
+
+    return filled
+
+
+def test_car_and_driver_are_begun_from_a_filled_in_worksheet(capsys, tmp_path, sheet):
+    """All that can be measured is as on the worksheet: so the verdict of every check is the sample's."""
+    car, driver = (str(tmp_path / name) for name in ("car.toml", "driver.toml"))
+    read = ["worksheet", car, driver, "--read", sheet("nothing")]
+    assert main(read) == 0
+    assert "a new car file" in capsys.readouterr().out
+    assert not (tmp_path / "car.toml").exists()
+    assert main([*read, "--write"]) == 0
+    capsys.readouterr()
+    told = []
+    for names in (("hillclimb", "robin"), (car, driver)):
+        main(["check", *names, "--json"])
+        told.append(json.loads(capsys.readouterr().out)["checks"])
+    assert [each["status"] for each in told[0]] == [each["status"] for each in told[1]]
+
+
+def test_what_a_new_file_still_lacks_is_one_sentence(capsys, tmp_path, sheet):
+    car, driver = (str(tmp_path / name) for name in ("car.toml", "driver.toml"))
+    filled = sheet("rails.", "seat.junction", "measurements.stature")
+    assert main(["worksheet", car, driver, "--read", filled]) == 0
+    told = capsys.readouterr().out
+    assert "car.toml can't be begun yet: the worksheet lacks 4 of what a car file must say" in told
+    assert all(path in told for path in ("(rails.kind)", "(rails.forward_travel)", "(seat.junction)"))
+    assert "stature (measurements.stature)" in told
+    assert main(["worksheet", car, driver, "--read", filled, "--write"]) == 2
+    refused = capsys.readouterr()
+    assert (refused.out, refused.err.count("\n")) == ("", 1)
+    assert list(tmp_path.glob("*.toml")) == []
+
+
+def test_numbers_that_do_not_go_together_begin_nothing(capsys, tmp_path, sheet):
+    filled = sheet("nothing", said=(("seat.mass", "9000"),))
+    assert main(["worksheet", str(tmp_path / "car.toml"), "--read", filled, "--write"]) == 2
+    assert "seat.mass" in capsys.readouterr().err
+    assert list(tmp_path.glob("*.toml")) == []
