@@ -9,7 +9,6 @@ if TYPE_CHECKING:
     from fitcalc.fit.progress import Progress
 
 
-
 @contextmanager
 def watched(doing: str) -> "Iterator[Progress]":
     """A progress to hand to a calculation: one line on a terminal, wiped at the end; nothing elsewhere."""

@@ -34,7 +34,10 @@ class Setup(Document):
         "insert under the driver", "Laid on the cushion for this driver; thickness sat on.", (0, 150), 0.0
     )
     back_insert: float = mm(
-        "insert behind the back", "Put on the back of the seat for this driver; thickness leant on.", (0, 150), 0.0
+        "insert behind the back",
+        "Put on the back of the seat for this driver; thickness leant on.",
+        (0, 150),
+        0.0,
     )
     clutch: PedalRework = whole("clutch", "What is done to the clutch pedal.", PedalRework)
     brake: PedalRework = whole("brake", "What is done to the brake pedal.", PedalRework)

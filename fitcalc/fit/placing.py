@@ -16,7 +16,14 @@ from fitcalc.posture.sit import OnPedal, on_pedal, trunk_and_hips
 from fitcalc.units import Deg, Floats, Mm
 
 PLACEMENT = (*SEAT, "box_travel")
-COARSE = {"seat_travel": 13, "seat_raise": 5, "recline": 5, "cushion_insert": 3, "back_insert": 3, "box_travel": 13}
+COARSE = {
+    "seat_travel": 13,
+    "seat_raise": 5,
+    "recline": 5,
+    "cushion_insert": 3,
+    "back_insert": 3,
+    "box_travel": 13,
+}
 """At most so many places of each variable are tried at first."""
 
 

@@ -224,9 +224,7 @@ def sit_once(car: Car, links: Links, setup: Setup, names: Sequence[str]) -> Sitt
     def hands(few: Setup) -> tuple[Arm, Arm] | None:
         return hands_at(car, links, few, trunk_hips(few)[0], column(0.0))
 
-    pedals = {
-        name: _once(setup, (*SEAT, "box_travel", *_bars(name)), partial(legs, name)) for name in names
-    }
+    pedals = {name: _once(setup, (*SEAT, "box_travel", *_bars(name)), partial(legs, name)) for name in names}
     whole = len(pedals) == len(car.fitted_pedals())
     arms = _once(setup, (*SEAT, "wheel_spacer"), hands) if whole else None
     return Sitting(*_once(setup, SEAT, trunk_hips), pedals, arms)

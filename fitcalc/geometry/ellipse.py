@@ -33,4 +33,4 @@ def touching_point(centre: Points, half_length: Mm, half_height: Mm, direction: 
 
 
 def _flat(points: Points) -> Points:
-    return at_y(points, np.zeros(points.shape[:-1]))
+    return at_y(points, 0.0)

@@ -125,8 +125,7 @@ def distance_to_line(points: Points, start: Points, end: Points) -> Mm:
 
     Source: plane geometry; sense as in docs/frame.md.
     """
-    flat = at_y(points, np.zeros(points.shape[:-1]))
-    a, b = at_y(start, np.zeros(start.shape[:-1])), at_y(end, np.zeros(end.shape[:-1]))
+    flat, a, b = (at_y(each, 0.0) for each in (points, start, end))
     gap = flat - nearest_on_segment(flat, a, b)
     direction = unit(b - a)
     below = direction[..., 2] * gap[..., 0] - direction[..., 0] * gap[..., 2]

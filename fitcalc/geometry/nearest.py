@@ -42,4 +42,4 @@ def _nearer(onto: tuple[Points, Points, Mm], back: tuple[Points, Points, Mm]) ->
 
 
 def _flat(points: Points) -> Points:
-    return at_y(points, np.zeros(points.shape[:-1]))
+    return at_y(points, 0.0)

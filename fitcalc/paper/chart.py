@@ -33,6 +33,8 @@ FILLS: Mapping[Style, Pen] = {
     "body": Pen(0.0, fill="#C7D9E6"),
 }
 """Areas of plots that are filled in strength."""
+
+
 @dataclass(frozen=True)
 class Plot:
     """Where a plot stands in its strip, mm; y down negative."""

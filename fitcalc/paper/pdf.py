@@ -34,7 +34,9 @@ def pdf_bytes(pages: Sequence[Page], about: About, paper: Paper, title: str) -> 
         title: of the file.
     """
     content = io.BytesIO()
-    canvas = Canvas(content, invariant=1, pageCompression=1, initialFontName=registered_font(False), lang="en")
+    canvas = Canvas(
+        content, invariant=1, pageCompression=1, initialFontName=registered_font(False), lang="en"
+    )
     _describe(canvas, about, title)
     for page in pages:
         _draw(canvas, page, sheet_of(page, paper))

@@ -44,7 +44,12 @@ def pad_view(
     """Pads and shoes as the driver's feet see them, the first case of a result; arguments as those of `side_view`."""
     primitives = tuple(_drawn(result, found, other, emphasis))
     return Picture(
-        "pads", f"{title(result)}, looking forward", ("y", "z"), primitives, ("check.",), _legend(found, other)
+        "pads",
+        f"{title(result)}, looking forward",
+        ("y", "z"),
+        primitives,
+        ("check.",),
+        _legend(found, other),
     )
 
 

@@ -144,9 +144,7 @@ def _ranged(value: Ranged) -> str:
 
 def shared_table(record: StrapsRecord) -> Table:
     """One slot for all the drivers, or that there is none."""
-    title = (
-        f"One slot for all {len(record.drivers)} drivers, mm, bending no strap more than {record.most_turn:g} deg"
-    )
+    title = f"One slot for all {len(record.drivers)} drivers, mm, bending no strap more than {record.most_turn:g} deg"
     header = ("strap", "one slot", "x", "y", "z", "middle may move", "length", "height", "else")
     return Table(title, header, tuple(map(_shared, record.shared)), lengths=(2, 3, 4, 6, 7))
 

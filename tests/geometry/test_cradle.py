@@ -89,3 +89,10 @@ def test_shoulder_circle_touches_the_back_first_where_shapely_says(bulge, height
         gaps.append(shapely.LineString(pairs).distance(shoulder))
     assert gaps[0] == pytest.approx(100.0, abs=NEAR)
     assert gaps[1] < gaps[0] < gaps[2]
+
+
+def test_shoulder_circle_meets_a_corner_by_hand():
+    """A corner 490 mm from the hip at 30 deg, all else behind it: an isosceles triangle, 2 asin(50 / 490) short of 30."""
+    edge = (490 * np.sin(np.radians(30)), 490 * np.cos(np.radians(30)))
+    lean = leaning_on(np.zeros((1, 3)), 490.0, line((800, 0), edge, (800, 1000)), RADIUS)
+    assert lean == pytest.approx(30 - 2 * np.degrees(np.arcsin(50 / 490)), abs=NEAR)

@@ -112,3 +112,15 @@ def test_rod_to_arm_by_hand(expected):
     turn = np.radians(expected)
     rod = Rod(np.r_[50.0], np.r_[0.0], np.array([[-100.0 * np.sin(turn), 50.0 + 100.0 * np.cos(turn)]]))
     assert rod_to_arm(floor_pedal(rest=0.0), rod, np.array([[0.0]])) == pytest.approx(expected)
+
+
+@pytest.mark.parametrize(("pedal", "rod"), PAIRS)
+@pytest.mark.parametrize("angle", [-20.0, 0.0, 35.0])
+def test_rod_to_arm_agrees_with_the_cosine_rule(pedal, rod, angle):
+    """Outer angle at the joint of the triangle pivot, joint, far end; the program uses sine and cosine."""
+    at = np.array([[angle]])
+    joint = rod_joint(pedal, rod, at)[0, 0]
+    spoke, reach = np.linalg.norm(joint - pedal.pivot[0]), np.linalg.norm(rod.anchor[0] - joint)
+    across = np.linalg.norm(rod.anchor[0] - pedal.pivot[0])
+    inside = np.degrees(np.arccos((spoke**2 + reach**2 - across**2) / (2 * spoke * reach)))
+    assert rod_to_arm(pedal, rod, at)[0, 0] == pytest.approx(180.0 - inside, abs=1e-6)
