@@ -1,5 +1,6 @@
 """The shoe on the pad: heel on the floor, heel planted while the pad moves away, or sole flat on the pad."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -139,8 +140,11 @@ def sole_flat(pad: Pad, links: Links, car: Car, slide: Mm | float = 0.0) -> tupl
     return _shoe(heel, ball, links, nobody, np.zeros(len(heel)), pad), clear
 
 
-def chosen(condition: Bools, yes: Foot, no: Foot) -> Foot:
-    """One foot per case, by a condition."""
+def chosen(condition: Bools, yes: Foot, otherwise: Callable[[], Foot]) -> Foot:
+    """One foot per case, by a condition; the other foot is worked out only where a case asks for it."""
+    if np.all(condition):
+        return yes
+    no = otherwise()
     return Foot(
         **{
             name: np.where(

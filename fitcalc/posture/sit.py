@@ -97,11 +97,20 @@ def with_leg(feet: FeetOnPedal, hip: Points, trunk: Trunk, links: Links) -> OnPe
 
 def foot_at_rest(name: str, pad: Pad, pedal: Pedal, links: Links, car: Car) -> Foot:
     """The foot on a released pedal: heel down where the ball then reaches; the clutch is met with the sole flat."""
-    flat, clear = sole_flat(pad, links, car)
     if name == "clutch":
-        return chosen(clear, flat, heel_down(pad, links, car))
-    down = heel_down(pad, links, car, resting_slide(pad, pedal, links, car))
-    return chosen((down.lift > 0.0) & clear, flat, down)
+        flat, clear = sole_flat(pad, links, car)
+        return chosen(clear, flat, lambda: heel_down(pad, links, car))
+    return _flat_where_out_of_reach(
+        heel_down(pad, links, car, resting_slide(pad, pedal, links, car)), pad, links, car
+    )
+
+
+def _flat_where_out_of_reach(down: Foot, pad: Pad, links: Links, car: Car) -> Foot:
+    """The sole flat where the ball does not reach the pad with the heel down, and the shoe's back clears the floor."""
+    if not np.any(down.lift > 0.0):
+        return down
+    flat, clear = sole_flat(pad, links, car)
+    return chosen((down.lift > 0.0) & clear, flat, lambda: down)
 
 
 def foot_pressed(name: str, rest: Foot, pad: Pad, pedal: Pedal, links: Links, car: Car) -> Foot:
@@ -115,14 +124,13 @@ def foot_pressed(name: str, rest: Foot, pad: Pad, pedal: Pedal, links: Links, ca
         return _throttle_pressed(rest, pad, pedal, links, car)
     slide = np.minimum(np.where(rest.lift > 0.0, 0.0, rest.slide), resting_slide(pad, pedal, links, car))
     flat, clear = sole_flat(pad, links, car, slide)
-    return chosen(clear, flat, heel_down(pad, links, car, slide))
+    return chosen(clear, flat, lambda: heel_down(pad, links, car, slide))
 
 
 def _throttle_pressed(rest: Foot, pad: Pad, pedal: Pedal, links: Links, car: Car) -> Foot:
-    flat, clear = sole_flat(pad, links, car)
     edge = column(pedal.pad_height) / 2
     turned = heel_down(pad, links, car, np.clip(planted_slide(rest, pad, links), -edge, edge))
-    return chosen(clear & (turned.lift > 0.0), flat, turned)
+    return _flat_where_out_of_reach(turned, pad, links, car)
 
 
 def hands_at(car: Car, links: Links, setup: Setup, trunk: Trunk, turn: Deg) -> tuple[Arm, Arm] | None:

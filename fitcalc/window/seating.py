@@ -9,8 +9,8 @@ from fitcalc.documents.fields import Document
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.result import Result
 from fitcalc.posture.cases import column
-from fitcalc.posture.limbs import Arm, leg_to
-from fitcalc.posture.sit import OnPedal, Sitting, hands_at, on_pedal, trunk_and_hips
+from fitcalc.posture.limbs import Arm
+from fitcalc.posture.sit import FeetOnPedal, OnPedal, Sitting, hands_at, on_pedal, trunk_and_hips, with_leg
 from fitcalc.posture.trunk import Trunk
 from fitcalc.units import Points
 
@@ -70,8 +70,8 @@ class _Anew:
         hip = hips[0] if getattr(self.car.pedals, name).foot == "left" else hips[1]
         if hip is before.rest.hip:
             return before
-        legs = (leg_to(hip, leg.foot, trunk, self.links) for leg in (before.rest, before.full))
-        return OnPedal(before.rest_pad, before.full_pad, *legs)
+        feet = FeetOnPedal(before.rest_pad, before.full_pad, before.rest.foot, before.full.foot)
+        return with_leg(feet, hip, trunk, self.links)
 
 
 def _same_parts(names: Iterable[str], one: Document, other: Document) -> bool:
