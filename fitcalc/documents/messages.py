@@ -2,7 +2,6 @@
 
 import json
 from collections.abc import Sequence
-from difflib import get_close_matches
 from typing import Any
 
 from pydantic import ValidationError
@@ -57,6 +56,8 @@ def shown(value: Any) -> str:
 
 def nearest_hint(name: Step, known: Sequence[str]) -> str:
     """The known name that is nearest to an unknown one; empty when none is near."""
+    from difflib import get_close_matches
+
     text = str(name)[:LONGEST]
     near = get_close_matches(text, known, n=3)
     # swapped letters and a right first letter are the likelier slips among names equally near
@@ -81,6 +82,8 @@ def _is_plain(step: Step) -> bool:
 
 def _without_echoes(faults: list[Any]) -> list[Any]:
     """The faults, an unknown key ahead of the missing one that it was meant to be, and that one left out."""
+    from difflib import get_close_matches
+
     missing = {fault["loc"]: fault for fault in faults if fault["type"] == "missing"}
     unknown = [fault for fault in faults if fault["type"] == "extra_forbidden"] if missing else []
     meant = {}

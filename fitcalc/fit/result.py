@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from fitcalc.body.links import Links
 from fitcalc.checks.case import Case
@@ -11,8 +12,10 @@ from fitcalc.checks.limits import LimitSet
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.setup import Setup
-from fitcalc.making.pedal_work import PedalWork
 from fitcalc.posture.sit import Sitting
+
+if TYPE_CHECKING:
+    from fitcalc.making.pedal_work import PedalWork
 
 
 @dataclass(frozen=True, eq=False)
@@ -25,7 +28,7 @@ class Result:
     setup: Setup
     rules: LimitSet
     sitting: Sitting
-    work: Mapping[str, PedalWork]
+    work: "Mapping[str, PedalWork]"
     figures: tuple[Figure, ...]
     checks: tuple[Check, ...]
 

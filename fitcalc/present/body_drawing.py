@@ -2,8 +2,6 @@
 
 from collections.abc import Iterator
 
-from shapely import get_coordinates, get_parts, linearrings, polygons, union_all
-
 from fitcalc.body.links import Links
 from fitcalc.fit.result import Result
 from fitcalc.posture.limbs import Leg
@@ -37,6 +35,8 @@ def silhouette(result: Result, view: View, look: Look) -> tuple[Primitive, ...]:
 
 @once
 def _silhouette(sitting: Sitting, links: Links, view: View, look: Look) -> Iterator[Primitive]:
+    from shapely import get_coordinates, get_parts, linearrings, polygons, union_all
+
     parts = tuple(body_drawing(sitting, links, view, look))
     outlines = polygons([linearrings(part.points) for part in parts if isinstance(part, Area)])
     whole = union_all([each if each.is_valid else each.buffer(0.0) for each in outlines])

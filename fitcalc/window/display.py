@@ -1,7 +1,6 @@
 """Whether Qt can plainly start here, found out without starting it, because Qt ends a process that it can't start in."""
 
 import ctypes
-import ctypes.util
 import os
 import sys
 from importlib.util import find_spec
@@ -38,7 +37,7 @@ def _plugin_folder() -> Path:
 
 def _display_answers() -> bool:
     """Whether the X server named by DISPLAY lets this process in."""
-    xcb = ctypes.CDLL(ctypes.util.find_library("xcb") or "libxcb.so.1")
+    xcb = ctypes.CDLL("libxcb.so.1")
     xcb.xcb_connect.restype = ctypes.c_void_p
     xcb.xcb_connect.argtypes = (ctypes.c_char_p, ctypes.c_void_p)
     xcb.xcb_connection_has_error.argtypes = (ctypes.c_void_p,)

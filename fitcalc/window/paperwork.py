@@ -5,8 +5,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QUrl
-from PySide6.QtGui import QDesktopServices
+from PySide6.QtCore import QObject
 
 from fitcalc.fit.progress import Progress
 from fitcalc.window.results import AS_FOUND
@@ -165,6 +164,9 @@ def _shown(folder: Path) -> Callable[[], None]:
     """Shows a folder in the system's own way."""
 
     def show() -> None:
+        from PySide6.QtCore import QUrl
+        from PySide6.QtGui import QDesktopServices
+
         QDesktopServices.openUrl(QUrl.fromLocalFile(str(folder)))
 
     return show

@@ -27,9 +27,11 @@ application.processEvents()
 print(time.time(), time.time())
 """
 OWN = """
+import gc
 from fitcalc.window.display import plainly_starts
 from fitcalc.window.start import load_core
 assert plainly_starts()
+gc.disable()
 load_core()
 from PySide6.QtWidgets import QApplication
 from fitcalc.window.program import open_window

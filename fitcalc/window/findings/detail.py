@@ -1,7 +1,5 @@
 """What a finding opens to: how it was measured, whose limit it is, and what would mend it."""
 
-from html import escape
-
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
@@ -58,6 +56,8 @@ class Detail(QFrame):
 
 def words_of(finding: Finding) -> str:
     """All that is known of a finding, as rich text."""
+    from html import escape
+
     told = (
         ("", f"<b>{escape(finding.what[:1].upper() + finding.what[1:])}</b>: {escape(finding.status)}"),
         ("", escape(finding.figures)),

@@ -184,4 +184,3 @@ class Findings(QSplitter):
 
     def _relayout(self) -> None:
         self.list.scheduleDelayedItemsLayout()
-        self.list.viewport().update()

@@ -25,6 +25,7 @@ class Canvas(QGraphicsView):
         self._scene = QGraphicsScene(self)
         self._scene.setItemIndexMethod(QGraphicsScene.ItemIndexMethod.NoIndex)
         self.setScene(self._scene)
+        self.setViewport(QWidget(self))
         self._marks = Marks(self._scene)
         self._picture: Picture | None = None
         self._dark = self._inches = False

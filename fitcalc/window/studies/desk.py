@@ -10,25 +10,16 @@ from fitcalc.errors import InputError
 from fitcalc.fit.progress import Progress
 from fitcalc.window.drags import snapped
 from fitcalc.window.rework.spans import control_at
-from fitcalc.window.studies.study import (
-    Pair,
-    Study,
-    certainty_study,
-    coverage_study,
-    search_study,
-    shared_study,
-    straps_study,
-    trade_study,
-)
 from fitcalc.window.work import Work, at_ref, with_ref
 
 if TYPE_CHECKING:
     from fitcalc.window.main_window import MainWindow
     from fitcalc.window.studies.built_window import BuiltWindow
     from fitcalc.window.studies.minutes import Minutes
+    from fitcalc.window.studies.study import Pair, Study
     from fitcalc.window.studies.study_window import StudyWindow
 
-Worker = Callable[[Work, str, Progress], Study]
+Worker = Callable[[Work, str, Progress], "Study"]
 SEARCH, TRADE, CERTAINTY, SHARED, COVERAGE, STRAPS = (
     "Search for the least work",
     "Trade map",
@@ -65,22 +56,32 @@ class Desk(QObject):
 
     def search(self) -> None:
         """Looks for the least work that passes."""
+        from fitcalc.window.studies.study import search_study
+
         self._start(SEARCH, search_study)
 
-    def trade(self, pair: Pair | None = None) -> None:
+    def trade(self, pair: "Pair | None" = None) -> None:
         """Draws the map of two changes."""
+        from fitcalc.window.studies.study import trade_study
+
         self._start(TRADE, lambda work, rules, progress: trade_study(work, rules, pair, progress))
 
     def certainty(self) -> None:
         """Asks how sure the rework is."""
+        from fitcalc.window.studies.study import certainty_study
+
         self._start(CERTAINTY, certainty_study)
 
     def shared(self) -> None:
         """Looks for one set of holes and bars for all drivers."""
+        from fitcalc.window.studies.study import shared_study
+
         self._start(SHARED, shared_study)
 
     def coverage(self) -> None:
         """Asks who of the population fits."""
+        from fitcalc.window.studies.study import coverage_study
+
         self._start(COVERAGE, coverage_study)
 
     def show_minutes(self) -> None:
@@ -95,6 +96,8 @@ class Desk(QObject):
 
     def straps(self) -> None:
         """Lays the straps of every driver, and looks for slots that serve all of them."""
+        from fitcalc.window.studies.study import straps_study
+
         self._start(STRAPS, straps_study)
 
     def show_built(self) -> None:
@@ -121,7 +124,7 @@ class Desk(QObject):
             lambda study: self._show(title, worker, study, work),
         )
 
-    def _show(self, title: str, worker: Worker, study: Study, work: Work) -> None:
+    def _show(self, title: str, worker: Worker, study: "Study", work: Work) -> None:
         from fitcalc.window.studies.study_window import StudyWindow
 
         if study.odds:
@@ -139,7 +142,7 @@ class Desk(QObject):
         shown.show()
         shown.raise_()
 
-    def try_place(self, pair: Pair, x: float, y: float) -> None:
+    def try_place(self, pair: "Pair", x: float, y: float) -> None:
         """Makes a place on the map the rework, as near as can be set; one undo step."""
         session = self._session
         try:

@@ -16,10 +16,12 @@ from fitcalc.window.worksheet.estimates import Taken
 NOT_GIVEN = "not given"
 
 
-def show_property(widget: QWidget, name: str, value: bool) -> None:
-    """Sets a property that the style sheet looks at, and has the widget drawn by it."""
-    if widget.property(name) != value:
-        widget.setProperty(name, value)
+def show_property(widget: QWidget, name: str, value: bool | str) -> None:
+    """Sets a property that the style sheet looks at, and has a widget that was shown before drawn by it."""
+    if (widget.property(name) or False) == value:
+        return
+    widget.setProperty(name, value)
+    if widget.testAttribute(Qt.WidgetAttribute.WA_WState_Polished):
         widget.style().unpolish(widget)
         widget.style().polish(widget)
 

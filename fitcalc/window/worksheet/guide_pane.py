@@ -1,17 +1,19 @@
 """How to take the measurement that has the keyboard: words, allowed span, and a drawing of where the tape goes."""
 
-from html import escape
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QBuffer, QPointF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF, QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QWidget
 
 from fitcalc.documents.declared import Declared
-from fitcalc.documents.guide import Guide, guide_for
-from fitcalc.documents.guide_drawing import Drawing, Line
 from fitcalc.window.look import Look
 from fitcalc.window.session import Session
 from fitcalc.window.work import KINDS, declared_for
+
+if TYPE_CHECKING:
+    from fitcalc.documents.guide import Guide
+    from fitcalc.documents.guide_drawing import Drawing, Line
 
 NOTHING = "Go to a line: here stands how to take its measurement."
 
@@ -29,7 +31,7 @@ class GuideDrawing(QWidget):
         self.setAccessibleName("where the tape goes")
         self.hide()
 
-    def show_drawing(self, drawing: Drawing | None) -> None:
+    def show_drawing(self, drawing: "Drawing | None") -> None:
         """Shows a drawing, or nothing."""
         self._drawing = drawing
         self.setVisible(drawing is not None)
@@ -52,7 +54,7 @@ class GuideDrawing(QWidget):
         self._draw_measured(painter, self._drawing, accent)
         painter.end()
 
-    def _draw_measured(self, painter: QPainter, drawing: Drawing, accent: QColor) -> None:
+    def _draw_measured(self, painter: QPainter, drawing: "Drawing", accent: QColor) -> None:
         painter.setPen(QPen(accent, 1.4))
         self._draw_runs(painter, tuple(arc.legs() for arc in drawing.arcs))
         painter.setPen(QPen(accent, 3, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
@@ -64,12 +66,12 @@ class GuideDrawing(QWidget):
         if len(drawing.tapes) > 1:
             self._write_labels(painter, drawing)
 
-    def _write_labels(self, painter: QPainter, drawing: Drawing) -> None:
+    def _write_labels(self, painter: QPainter, drawing: "Drawing") -> None:
         for tape in drawing.tapes:
             (x, y), (to_x, to_y) = tape.ends
             painter.drawText(self._at((x + to_x) / 2 + 2, (y + to_y) / 2 + 2), tape.label)
 
-    def _draw_runs(self, painter: QPainter, runs: tuple[Line, ...]) -> None:
+    def _draw_runs(self, painter: QPainter, runs: "tuple[Line, ...]") -> None:
         for run in runs:
             painter.drawPolyline(QPolygonF([self._at(*spot) for spot in run]))
 
@@ -105,6 +107,8 @@ class GuidePane(QFrame):
 
     def show_ref(self, ref: str, before: str = "") -> None:
         """Shows how to measure what a ref names; `before` is said ahead of its name."""
+        from fitcalc.documents.guide import guide_for
+
         declared = declared_for(ref)
         guide = guide_for(KINDS[ref.partition(".")[0]], declared.path)
         self._drawing.show_drawing(guide.drawing if guide else None)
@@ -116,6 +120,10 @@ class GuidePane(QFrame):
 
     def tip(self, ref: str) -> str:
         """The same in short, as rich text with the drawing in it."""
+        from html import escape
+
+        from fitcalc.documents.guide import guide_for
+
         declared = declared_for(ref)
         guide = guide_for(KINDS[ref.partition(".")[0]], declared.path)
         words = "<br>".join(filter(None, (f"<b>{escape(declared.title)}</b>", escape(declared.description))))
@@ -124,7 +132,7 @@ class GuidePane(QFrame):
         image = f'<img src="data:image/png;base64,{self._picture(guide.drawing)}">'
         return f'<table><tr><td>{image}</td><td style="padding-left: 8px">{words}</td></tr></table>'
 
-    def _picture(self, drawing: Drawing) -> str:
+    def _picture(self, drawing: "Drawing") -> str:
         """A drawing as PNG in base 64."""
         side = TIP_LINES * self.fontMetrics().lineSpacing()
         canvas = GuideDrawing(self._look, self)
@@ -142,7 +150,7 @@ class GuidePane(QFrame):
         super().resizeEvent(event)
         self._drawing.setFixedWidth(min(self.height(), self.width() * 2 // 5))
 
-    def _error(self, guide: Guide) -> str:
+    def _error(self, guide: "Guide") -> str:
         shown = self._session.shown
         unit = shown.unit(guide.unit).strip("-")
         return f"Usual error by hand: ±{shown.typed(guide.error, guide.unit)} {unit}".rstrip() + "."

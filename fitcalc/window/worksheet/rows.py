@@ -10,7 +10,7 @@ from fitcalc.window.session import Session
 from fitcalc.window.work import at_ref, declared_for
 from fitcalc.window.worksheet.draft import Draft
 from fitcalc.window.worksheet.estimates import Taken
-from fitcalc.window.worksheet.fields import Chooser, Entry, field_for
+from fitcalc.window.worksheet.fields import Chooser, Entry, field_for, show_property
 from fitcalc.window.worksheet.lines import Row
 
 AXES = ("x", "y", "z")
@@ -42,15 +42,11 @@ class RowWidget(QWidget):
         self.drafts: list[Draft] = []
         self._units: list[tuple[QLabel, str]] = []
         self._sureness = label("", "quiet", self)
-        self._sentence = label("", "refused", self)
-        self._sentence.setWordWrap(True)
-        self._sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self._sentence.hide()
+        self._sentence: QLabel | None = None
         self._page = QVBoxLayout(self)
         self._page.setContentsMargins(row.depth * INDENT, 0, 0, 0)
         self._page.setSpacing(1)
         self._build()
-        self._page.addWidget(self._sentence)
 
     def refresh(self, taken: Taken | None) -> None:
         """Shows what the document says, in the units chosen."""
@@ -201,7 +197,7 @@ class RowWidget(QWidget):
             return
         draft = Draft(self._session, ref, self.row.title, self)
         draft.judged.connect(self._show_sentence)
-        self._page.insertWidget(self._page.count() - 1, draft)
+        self._page.insertWidget(self._page.count() - (self._sentence is not None), draft)
         self.drafts.append(draft)
         draft.setFocus()
 
@@ -223,8 +219,19 @@ class RowWidget(QWidget):
             self._show_sentence(str(error))
 
     def _show_sentence(self, sentence: str) -> None:
+        if self._sentence is None:
+            if not sentence:
+                return
+            self._sentence = self._sentence_label()
         self._sentence.setText(sentence)
         self._sentence.setVisible(bool(sentence))
+
+    def _sentence_label(self) -> QLabel:
+        made = label("", "refused", self)
+        made.setWordWrap(True)
+        made.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self._page.addWidget(made)
+        return made
 
     def _show_sureness(self, taken: Taken | None) -> None:
         if taken is None:
@@ -237,8 +244,4 @@ class RowWidget(QWidget):
         self._sureness.show()
         meant = f"Estimated: 90 of 100 such people lie between {low} and {high}"
         self._sureness.setToolTip("" if taken.measured else meant)
-        role = "quiet" if taken.measured else "estimated"
-        if self._sureness.property("role") != role:
-            self._sureness.setProperty("role", role)
-            self._sureness.style().unpolish(self._sureness)
-            self._sureness.style().polish(self._sureness)
+        show_property(self._sureness, "role", "quiet" if taken.measured else "estimated")
