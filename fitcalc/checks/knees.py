@@ -1,6 +1,7 @@
 """Knees, thighs and shanks against what surrounds them, over the pedals' travel."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -11,9 +12,10 @@ from fitcalc.checks.rim import rim_ring
 from fitcalc.checks.surroundings import Thing, obstacles, roof
 from fitcalc.geometry.degrees import length
 from fitcalc.geometry.lines import from_segment, nearest_on_segment
-from fitcalc.geometry.outlines import apart, backed, clearance
+from fitcalc.geometry.outlines import Outline, apart, backed, gap, outlined
 from fitcalc.geometry.ring import to_points
 from fitcalc.geometry.side import point, row_of
+from fitcalc.geometry.sides import least, most
 from fitcalc.geometry.surface import room_of_points
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.wheel import wheel_centre
@@ -40,6 +42,16 @@ class LegPlaces:
     hip: Points
     thighs: Points
     shanks: Points
+
+    @cached_property
+    def thigh_outlines(self) -> Outline:
+        """Of what the thigh's axis sweeps, by pedal, `(n, p)`."""
+        return outlined(self.thighs)
+
+    @cached_property
+    def shank_outlines(self) -> Outline:
+        """Of what the shank's axis sweeps, by pedal, `(n, p)`."""
+        return outlined(self.shanks)
 
     @property
     def every_knee(self) -> Points:
@@ -102,16 +114,16 @@ def _knee_column(case: Case, side: str, knees: Points) -> Figure:
         missing = "steering_wheel" if wheel is None else "steering_wheel.column_foot"
         return unmeasured(id, missing, "knee.column", side)
     foot, top = xyz(wheel.column_foot)[:, None], wheel_centre(wheel, case.setup)[:, None]
-    gap = from_segment(knees, foot, top) - COLUMN_RADIUS
-    return _nearest_knee(case, id, "knee.column", gap, knees)
+    room = from_segment(knees, foot, top) - COLUMN_RADIUS
+    return _nearest_knee(case, id, "knee.column", room, knees)
 
 
 def _knee_wheel(case: Case, side: str, knees: Points) -> Figure:
     id, wheel = f"knee.{side}.wheel", case.car.steering_wheel
     if wheel is None:
         return unmeasured(id, "steering_wheel", "knee.wheel", side)
-    gap = to_points(rim_ring(wheel, case.setup), knees) - column(wheel.rim_thickness)[:, None] / 2
-    return _nearest_knee(case, id, "knee.wheel", gap, knees)
+    room = to_points(rim_ring(wheel, case.setup), knees) - column(wheel.rim_thickness)[:, None] / 2
+    return _nearest_knee(case, id, "knee.wheel", room, knees)
 
 
 def _knee_hoop(case: Case, side: str, knees: Points) -> Figure:
@@ -136,12 +148,16 @@ def _shin_roof(case: Case, side: str, places: LegPlaces) -> Figure:
     id, scuttle = f"leg.{side}.roof", roof(case.car)
     if scuttle is None:
         return unmeasured(id, "footwell.roof", "leg.roof", side)
-    gap = clearance(places.shanks[:, :, None], backed(scuttle.line, ABOVE)[None, None]).min(axis=(1, 2))
-    return measured(case, id, gap - case.links.shank_radius, (places.knee,), "leg.roof", side)
+    pieces = outlined(backed(scuttle.line, ABOVE)[None, None])
+    room = gap(places.shank_outlines[:, :, None], pieces).min(axis=(1, 2))
+    return measured(case, id, room - case.links.shank_radius, (places.knee,), "leg.roof", side)
 
 
 def _beside(case: Case, side: str, places: LegPlaces, thing: Thing) -> Figure:
-    hulls = ((places.thighs, case.links.thigh_radius), (places.shanks, case.links.shank_radius))
+    hulls = (
+        (places.thigh_outlines, case.links.thigh_radius),
+        (places.shank_outlines, case.links.shank_radius),
+    )
     room = np.min(np.broadcast_arrays(*(_room(hull, radius, thing) for hull, radius in hulls)), axis=0)
     ends = _leg_beside(places, thing)
     return measured(case, f"leg.{side}.{thing.key}", room, ends, "leg.obstacle", f"{side}, {thing.name}")
@@ -156,9 +172,9 @@ def _leg_beside(places: LegPlaces, thing: Thing) -> tuple[Points, Points]:
     return np.where(nearer[:, None], thigh, shank), middle
 
 
-def _room(hull: Points, radius: Mm, thing: Thing) -> Mm:
+def _room(hull: Outline, radius: Mm, thing: Thing) -> Mm:
     """Room between a limb's swept axis, with its flesh, and a thing, `(n,)`."""
-    axis = clearance(hull, thing.outline[:, None])
-    side = axis - (radius + thing.radius)[:, None]
-    low, high = hull[..., 1].min(axis=-1) - radius[:, None], hull[..., 1].max(axis=-1) + radius[:, None]
+    side = gap(hull, outlined(thing.outline[:, None])) - (radius + thing.radius)[:, None]
+    y = hull.corners[..., 1]
+    low, high = least(y) - radius[:, None], most(y) + radius[:, None]
     return apart(side, (low, thing.low[:, None]), (high, thing.high[:, None])).min(axis=1)

@@ -6,6 +6,7 @@ import numpy as np
 
 from fitcalc.geometry.degrees import NO_LENGTH, length, unit
 from fitcalc.geometry.side import at_y, dot, point, scaled
+from fitcalc.geometry.sides import in_runs, some_of
 from fitcalc.units import Bools, Floats, Mm, Points
 
 FAR = 10_000.0
@@ -49,11 +50,17 @@ def nearest_on_segment(points: Points, start: Points, end: Points) -> Points:
 
 
 def from_segment(points: Points, start: Points, end: Points) -> Mm:
-    """Distance of each point from a segment; a segment of no length is its start."""
-    along, offset = end - start, points - start
-    reach, size = dot(offset, along), np.maximum(dot(along, along), NO_LENGTH**2)
-    part = np.clip(reach / size, 0.0, 1.0)
-    return np.sqrt(np.maximum(dot(offset, offset) - part * (2.0 * reach - part * size), 0.0))
+    """Distance of each point from a segment, cases first; a segment of no length is its start."""
+    cases, *several = np.broadcast_shapes(points.shape, start.shape)
+
+    def work(run: slice) -> Mm:
+        place, first, last = (some_of(each, run) for each in (points, start, end))
+        along, offset = last - first, place - first
+        reach, size = dot(offset, along), np.maximum(dot(along, along), NO_LENGTH**2)
+        part = np.clip(reach / size, 0.0, 1.0)
+        return np.sqrt(np.maximum(dot(offset, offset) - part * (2.0 * reach - part * size), 0.0))
+
+    return in_runs(work, cases, int(np.prod(several)))
 
 
 def _nearest(points: Points, profile: Points) -> Points:
