@@ -37,6 +37,13 @@ def extended(profile: Points) -> Points:
     return np.concatenate([ahead, profile, behind])
 
 
+def without_straight_points(line: Points) -> Points:
+    """The same line `(k, 3)` without the points at which it does not turn."""
+    step = line[1:] - line[:-1]
+    turns = step[:-1, 0] * step[1:, 2] != step[:-1, 2] * step[1:, 0]
+    return line[np.concatenate([[True], turns, [True]])]
+
+
 def height_at(x: Floats, profile: Points) -> Mm:
     """Z of a profile that runs front to rear, at `x`; level beyond its ends."""
     return np.interp(x, profile[:, 0], profile[:, 2])

@@ -38,7 +38,8 @@ def surface_room(outline: Outline, line: Points, solid: float) -> Mm:
     def work(run: slice) -> Mm:
         some = outline.some(run)
         room = least(_signed(some.x, some.z, line, solid))
-        return room if some.x.shape[-1] == 1 else np.minimum(room, _room_to_points(some, bulges))
+        near = bulges[_beside(some.x, bulges[:, 0]) < room.max()]
+        return np.minimum(room, _room_to_points(some, near)) if some.x.shape[-1] > 1 and len(near) else room
 
     return in_runs(work, len(outline.x), outline.low[0].size)
 
@@ -69,6 +70,11 @@ def _bulges(line: Points, solid: float) -> Points:
     step = line[1:] - line[:-1]
     turn = step[:-1, 0] * step[1:, 2] - step[:-1, 2] * step[1:, 0]
     return line[np.concatenate([[True], solid * turn > 0.0, [True]])]
+
+
+def _beside(x: Mm, place: Mm) -> Mm:
+    """How far ahead of all of x, or behind it, each of some places lies; 0 where it is among them."""
+    return np.maximum(np.maximum(x.min() - place, place - x.max()), 0.0)
 
 
 def _room_to_points(outline: Outline, places: Points) -> Mm:

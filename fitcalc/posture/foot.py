@@ -10,7 +10,13 @@ from fitcalc.body.links import Links
 from fitcalc.documents.car import Car
 from fitcalc.documents.car_pedals import Pedal
 from fitcalc.geometry.degrees import length, sind, unit
-from fitcalc.geometry.lines import behind_on_profile, extended, height_at, profile_points
+from fitcalc.geometry.lines import (
+    behind_on_profile,
+    extended,
+    height_at,
+    profile_points,
+    without_straight_points,
+)
 from fitcalc.geometry.side import across, at_y, dot, row_of, scaled
 from fitcalc.posture.cases import column, xyz
 from fitcalc.posture.pads import Pad
@@ -68,7 +74,7 @@ def floor_line(car: Car) -> Points:
 
 @lru_cache(maxsize=16)
 def _floor(profile: tuple[tuple[float, float], ...]) -> Points:
-    return extended(profile_points(profile))
+    return without_straight_points(extended(profile_points(profile)))
 
 
 def heel_down(pad: Pad, links: Links, car: Car, slide: Mm | float = 0.0) -> Foot:
