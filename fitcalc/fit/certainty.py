@@ -26,6 +26,7 @@ from fitcalc.checks.template import template_figures
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.documents.setup import Setup
+from fitcalc.fit.chunks import WORKERS
 from fitcalc.fit.extension import leg_excess
 from fitcalc.fit.influence import Influence, influences
 from fitcalc.fit.progress import Progress, unheeded
@@ -41,7 +42,6 @@ FEW = 2_000
 """Draws that every measure is worked out for; a probability is then known within about 2 %."""
 CHUNK = 8_000
 """Draws worked out at a time: what bounds the memory."""
-WORKERS = 2
 LONGEST = 200.0
 """Longest stand-off that a setup may have, mm."""
 HALVINGS = 12

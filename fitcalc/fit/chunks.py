@@ -1,6 +1,7 @@
-"""Any number of cases in bounded memory: `evaluate` on so many at a time."""
+"""Any number of cases in bounded memory: `evaluate` on so many at a time, on both cores."""
 
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 
 import numpy as np
 
@@ -16,6 +17,8 @@ from fitcalc.fit.variables import value_at
 
 CHUNK = 4_000
 """Cases at a time: their arrays still fit the processor's cache, which makes a case cheaper than in one large call."""
+WORKERS = 2
+"""Chunks worked out side by side: numpy lets go of the interpreter while it works on arrays as long as these."""
 
 
 def evaluated(
@@ -38,10 +41,17 @@ def evaluated(
     """
     values = {path: value_at(setup, path) for path in PATHS}
     count = max(len(links.stature), *(len(value) for value in values.values()))
-    for start in range(0, count, CHUNK):
-        place = slice(start, min(start + CHUNK, count))
+    places = [slice(start, min(start + CHUNK, count)) for start in range(0, count, CHUNK)]
+
+    def work(place: slice) -> Result:
         at = np.arange(place.start, place.stop)
         some = {path: np.broadcast_to(value, (count,))[place] for path, value in values.items()}
-        yield place, evaluate(car, driver, setup_of(some), rules, taken(links, at))
-        if not progress(place.stop / count):
-            return
+        return evaluate(car, driver, setup_of(some), rules, taken(links, at))
+
+    with ThreadPoolExecutor(WORKERS) as pool:
+        for start in range(0, len(places), WORKERS):
+            together = places[start : start + WORKERS]
+            for place, result in zip(together, pool.map(work, together), strict=True):
+                yield place, result
+                if not progress(place.stop / count):
+                    return

@@ -58,7 +58,7 @@ def nearest_on_segment(points: Points, start: Points, end: Points) -> Points:
 
 def from_segment(points: Points, start: Points, end: Points) -> Mm:
     """Distance of each point from a segment, cases first; a segment of no length is its start."""
-    cases, *several = np.broadcast_shapes(points.shape, start.shape)
+    cases, *several = np.broadcast_shapes(points.shape, start.shape, end.shape)
 
     def work(run: slice) -> Mm:
         place, first, last = (some_of(each, run) for each in (points, start, end))
