@@ -169,6 +169,6 @@ def net_stress(load: RootLoad, section: Section, hole: Mm) -> Floats:
     left = np.maximum(net_area(section.area, 1, hole, section.bearing), SLIVER * section.area)
     drilled = net_inertia(section.inertia_depth, hole, section.bearing, hole_offset(section)[:, None])
     inertia = np.maximum(drilled, SLIVER * section.inertia_depth)
-    strong = load.bend_depth * np.max(np.abs(section.fibres[..., 0]), axis=-1) / inertia
+    strong = load.bend_depth / section.modulus_depth * section.inertia_depth / inertia
     weak = load.bend_width / section.modulus_width * section.area / left
     return np.abs(load.push) / left + strong + weak

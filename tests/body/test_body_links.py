@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from fitcalc.body.estimate import estimate, sample
 from fitcalc.body.links import Links, eye_from_cervicale, links_for, links_of
-from fitcalc.body.relations import relation_errors, relations
+from fitcalc.body.relations import relation_errors, relations, rules
 from fitcalc.documents.driver import Driver
 
 NAMES = [field.name for field in dataclasses.fields(Links)]
@@ -108,6 +108,13 @@ def test_errors_of_the_constants_carry_over():
     assert links.thigh.std() == pytest.approx(12.0, rel=0.03)
     assert links.hip_above_cushion.std() == pytest.approx(12.0, rel=0.03)
     assert links.thigh.mean() == pytest.approx(links_for(who).thigh[0], abs=0.5)
+
+
+def test_an_error_of_a_constant_is_added_to_it():
+    plain, off = rules("male"), rules("male", {"hip_above_cushion": np.array([7.0])})
+    one = np.array([1.0])
+    assert off.of("hip_above_cushion", one) - plain.of("thigh", one) == pytest.approx(7.0)
+    assert off.plain("hip_above_cushion") - plain.plain("thigh") == pytest.approx(7.0)
 
 
 def test_sex_left_out_takes_the_middle_of_both_tables():

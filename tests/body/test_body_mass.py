@@ -22,6 +22,13 @@ def test_shares_add_up_to_the_body(sex):
     assert len(shares) == 14
 
 
+def test_every_limb_goes_by_its_own_name():
+    names = segments(joints(np.random.default_rng(0)), "male").names
+    assert names[:2] == ("head_neck", "trunk")
+    assert len(set(names)) == 14
+    assert {name.rpartition("_")[2] for name in names[2:]} == {"left", "right"}
+
+
 @given(seed=st.integers(0, 1000), sex=st.sampled_from([None, "female", "male"]))
 def test_moving_and_scaling_the_body_moves_and_scales_its_centre(seed, sex):
     places = joints(np.random.default_rng(seed), 3)

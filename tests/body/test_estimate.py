@@ -8,6 +8,7 @@ from scipy.stats import multivariate_normal
 
 from fitcalc.body.dimensions import FIELDS, measured, prior, titles
 from fitcalc.body.estimate import estimate, estimate_many, sample
+from fitcalc.body.survey import survey
 from fitcalc.documents.driver import Driver
 
 
@@ -137,6 +138,27 @@ def test_improbable_measurement_is_named_with_what_was_expected():
 def test_one_slip_does_not_accuse_the_good_measurements():
     flags = estimate(driver(mass=84.0, **{**FULL, "forearm_grip": 448.0})).flags
     assert [flag.split(" 4")[0] for flag in flags] == ["forearm to grip"]
+
+
+def test_two_measurements_that_contradict_each_other_raise_one_flag():
+    """A tall man's stature with a child's leg; once either is set aside nothing contradicts the other."""
+    assert len(estimate(driver(1950.0, buttock_knee=450.0)).flags) == 1
+
+
+def test_sitting_shoulder_height_is_the_mean_of_two_ways_to_it():
+    """From the shoulder above the floor less what is below the seat, and from the elbow on the seat plus upper arm."""
+    for sex in ("female", "male"):
+        table, model = survey(sex), prior(sex)
+        mean = dict(zip(table.names, table.mean, strict=True))
+        standing = mean["acromialheight"] - (mean["stature"] - mean["sittingheight"])
+        by_elbow = mean["elbowrestheight"] + mean["shoulderelbowlength"]
+        assert model.mean[-1] == pytest.approx((standing + by_elbow) / 2)
+
+
+def test_the_survey_cannot_be_changed_by_who_reads_it():
+    for figures in (survey("male").mean, survey("male").covariance):
+        with pytest.raises(ValueError, match="read-only"):
+            figures[0] = 0.0
 
 
 def test_plausible_measurements_raise_no_flag():

@@ -93,6 +93,21 @@ def test_nearest_points_lie_the_gap_apart(a, b):
         assert np.linalg.norm(last - first) == pytest.approx(gap, abs=1e-6)
 
 
+@pytest.mark.parametrize("turned_round", [False, True])
+def test_each_of_two_nearest_points_keeps_its_own_side_of_the_car(turned_round):
+    """A corner of the one over a side of the other: y = 7 and y = -3, whichever comes first."""
+    peak, flat = outline((0, 50), (10, 60), (-10, 60)), outline((-40, 0), (40, 0), (40, -20), (-40, -20))
+    peak[..., 1], flat[..., 1] = 7.0, -3.0
+    pair = nearest_points(flat, peak)[::-1] if turned_round else nearest_points(peak, flat)
+    assert np.concatenate(pair) == pytest.approx(np.array([[0.0, 7.0, 50.0], [0.0, -3.0, 0.0]]), abs=NEAR)
+
+
+def test_gaps_below_a_millimetre_add_like_any_others():
+    """0.3 in side view and 0.4 across: 0.5 straight."""
+    ends = (np.array([0.0]), np.array([10.4])), (np.array([10.0]), np.array([20.0]))
+    assert apart(np.array([0.3]), *ends) == pytest.approx(0.5)
+
+
 def test_a_path_sees_what_lies_between_its_places():
     """A 10 mm square from x = 0 to x = 100; a point at (55, 13) is passed 3 mm away, 40 mm from either place."""
     square = outline((0, 0), (10, 0), (10, 10), (0, 10))
