@@ -1,6 +1,7 @@
 """The driver as joints, links and tapered outlines, from the joints that the numbers use."""
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from fitcalc.body.links import Links
 from fitcalc.fit.result import Result
@@ -20,6 +21,9 @@ from fitcalc.present.outlines import as_points
 from fitcalc.present.picture import Area, Circle, Line, Primitive, View, seen
 from fitcalc.present.same import once
 
+if TYPE_CHECKING:
+    from shapely import Geometry
+
 AFTER = Look("body", "body", "kit", "joint", "link")
 FOUND = Look("found body", "as found", "as found", None, None)
 OTHER = Look("other body", "other driver", "other driver", "other joint", None)
@@ -35,14 +39,24 @@ def silhouette(result: Result, view: View, look: Look) -> tuple[Primitive, ...]:
 
 @once
 def _silhouette(sitting: Sitting, links: Links, view: View, look: Look) -> Iterator[Primitive]:
-    from shapely import get_coordinates, get_parts, linearrings, polygons, union_all
+    from shapely import get_coordinates, get_parts, union_all
 
     parts = tuple(body_drawing(sitting, links, view, look))
-    outlines = polygons([linearrings(part.points) for part in parts if isinstance(part, Area)])
-    whole = union_all([each if each.is_valid else each.buffer(0.0) for each in outlines])
+    areas = [part for part in parts if isinstance(part, Area)]
+    legs = [area for area in areas if ".leg_" in area.key]
+    rest = [area for area in areas if ".leg_" not in area.key]
+    whole = union_all([*_united(*legs), *_united(*rest)])
     for at, shape in enumerate(get_parts(whole)):
         yield Line(f"{look.prefix}.outline{at}", look.skin, "", as_points(get_coordinates(shape.exterior)))
     yield from (part for part in parts if isinstance(part, Circle))
+
+
+@once
+def _united(*areas: Area) -> Iterator["Geometry"]:
+    from shapely import linearrings, polygons, union_all
+
+    outlines = polygons([linearrings(area.points) for area in areas])
+    yield union_all([each if each.is_valid else each.buffer(0.0) for each in outlines])
 
 
 def body_drawing(sitting: Sitting, links: Links, view: View, look: Look = AFTER) -> Iterator[Primitive]:
@@ -67,7 +81,7 @@ def arms_and_helmet(sitting: Sitting, links: Links, view: View, look: Look = AFT
     """What hides the straps: from the side the near arm, from above the arms and the helmet."""
     yield from _arms(sitting, links, view, look)
     if view == "plan":
-        yield helmet_above(sitting.trunk, links, look)
+        yield from helmet_above(sitting.trunk, links, look)
 
 
 def resting_legs(sitting: Sitting) -> tuple[tuple[Leg, ...], tuple[Leg, ...]]:

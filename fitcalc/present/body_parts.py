@@ -89,10 +89,11 @@ def trunk_above(trunk: Trunk, links: Links, look: Look) -> Iterator[Primitive]:
     )
 
 
-def helmet_above(trunk: Trunk, links: Links, look: Look) -> Area:
+@once
+def helmet_above(trunk: Trunk, links: Links, look: Look) -> Iterator[Primitive]:
     """The helmet from above."""
     half = (float(trunk.helmet_length[0]) / 2, float(links.helmet_width[0]) / 2)
-    return _area("helmet", "driver.helmet", look.kit, look, ellipse(seen(trunk.helmet, "plan"), *half))
+    yield _area("helmet", "driver.helmet", look.kit, look, ellipse(seen(trunk.helmet, "plan"), *half))
 
 
 @once

@@ -4,9 +4,8 @@ from collections.abc import Callable, Iterator
 from functools import lru_cache, wraps
 from typing import Any, Generic, ParamSpec, TypeVar
 
-from fitcalc.present.picture import Primitive
-
 Thing = TypeVar("Thing")
+Drawn = TypeVar("Drawn")
 Things = ParamSpec("Things")
 FEW = 16
 """Drawings that are kept of each kind: as found, other driver, both sides of a body, and a few steps of undo."""
@@ -25,17 +24,17 @@ class Same(Generic[Thing]):
         return id(self.thing)
 
 
-def once(draw: Callable[Things, Iterator[Primitive]]) -> Callable[Things, tuple[Primitive, ...]]:
+def once(draw: Callable[Things, Iterator[Drawn]]) -> Callable[Things, tuple[Drawn, ...]]:
     """A drawing that is made once for the very same things; none of them must ever change."""
 
     @lru_cache(maxsize=FEW)
-    def kept(*same: Same[Any], **named: Same[Any]) -> tuple[Primitive, ...]:
+    def kept(*same: Same[Any], **named: Same[Any]) -> tuple[Drawn, ...]:
         return tuple(
             draw(*(each.thing for each in same), **{name: each.thing for name, each in named.items()})
         )
 
     @wraps(draw)
-    def drawn(*things: Things.args, **named: Things.kwargs) -> tuple[Primitive, ...]:
+    def drawn(*things: Things.args, **named: Things.kwargs) -> tuple[Drawn, ...]:
         return kept(*map(Same, things), **{name: Same(thing) for name, thing in named.items()})
 
     return drawn

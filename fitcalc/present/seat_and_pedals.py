@@ -6,6 +6,7 @@ import numpy as np
 
 from fitcalc.checks.case import Case
 from fitcalc.documents.car import Car
+from fitcalc.documents.car_cockpit import SteeringWheel
 from fitcalc.documents.car_pedals import Pedal
 from fitcalc.documents.setup import Setup
 from fitcalc.geometry.degrees import cosd, sind
@@ -136,11 +137,13 @@ def _pad_beside(key: str, style: Style, name: str, pedal: Pedal, pad: Pad) -> It
 
 def wheel_beside(
     car: Car, setup: Setup, prefix: str = "wheel", style: Style = "outline"
-) -> Iterator[Primitive]:
+) -> tuple[Primitive, ...]:
     """The rim edge on, and the column."""
-    wheel = car.steering_wheel
-    if wheel is None:
-        return
+    return _wheel_beside(car.steering_wheel, setup, prefix, style) if car.steering_wheel else ()
+
+
+@once
+def _wheel_beside(wheel: SteeringWheel, setup: Setup, prefix: str, style: Style) -> Iterator[Primitive]:
     half = float(wheel.rim_thickness) / 2
     centre = seen(wheel_centre(wheel, setup), "side")
     ends = [(seen(end, "side"), half) for end in rim_ends(wheel, setup)]
