@@ -325,3 +325,17 @@ def test_words_go_along_in_motion_and_find_new_places_at_rest(sketch):
     assert shown == where.keys() & {each.key for each in after.primitives}
     sketch.show_picture(after)
     assert sketch._ways != where
+
+
+def test_title_and_scale_bar_on_screen_follow_the_picture_and_the_units(sketch):
+    shown = [sketch.grab().toImage()]
+    sketch.show_picture(replace(SIMPLE, title="another title"))
+    shown.append(sketch.grab().toImage())
+    sketch.set_inches(True)
+    shown.append(sketch.grab().toImage())
+    assert shown[0] != shown[1] != shown[2]
+
+
+def test_an_svg_holds_lines_and_letters_only(tmp_path):
+    sketch_svg(SIMPLE, tmp_path / "sketch.svg", (600, 400))
+    assert "<image" not in (tmp_path / "sketch.svg").read_text(encoding="utf-8")

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QFrame, QGraphicsScene, QGraphicsView, QWidget
 
 from fitcalc.present.labels import Way, carried, places, ways
 from fitcalc.present.picture import Bounds, Picture, bounds_of
-from fitcalc.window.sketch.furniture import SIDE, draw_furniture, margins
+from fitcalc.window.sketch.furniture import SIDE, Furniture, draw_furniture, margins
 from fitcalc.window.sketch.marks import Look, Marks
 from fitcalc.window.sketch.palette import inks
 
@@ -32,6 +32,7 @@ class Canvas(QGraphicsView):
         self._marked = ""
         self._ways: dict[str, Way] = {}
         self._last_look: Look | None = None
+        self._furniture = Furniture()
         self._follows_size = True
         self._set_up()
 
@@ -187,7 +188,9 @@ class Canvas(QGraphicsView):
             return
         back, _ = self.viewportTransform().inverted()
         painter.setWorldTransform(back, True)
-        draw_furniture(painter, QRectF(self.viewport().rect()), self._picture, self._look())
+        on_screen = painter.device() is self.viewport()
+        draw = self._furniture.draw if on_screen else draw_furniture
+        draw(painter, QRectF(self.viewport().rect()), self._picture, self._look())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keeps a fitted drawing fitted."""

@@ -3,7 +3,7 @@
 import math
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPixmap, QPolygonF
 
 from fitcalc.present.picture import Legend, Picture
 from fitcalc.units import MM_PER_INCH
@@ -29,6 +29,42 @@ def draw_furniture(painter: QPainter, area: QRectF, picture: Picture, look: Look
     _legend(painter, area, picture.legend, look)
     _axes(painter, area, picture, look)
     _scale_bar(painter, area, look)
+
+
+class Furniture:
+    """The furniture of a view on screen: two strips, drawn again only when something of them is another."""
+
+    def __init__(self) -> None:
+        self._state: tuple[object, ...] = ()
+        self._strips: list[tuple[QPointF, QPixmap]] = []
+
+    def draw(self, painter: QPainter, area: QRectF, picture: Picture, look: Look) -> None:
+        """Lays both strips over the drawing."""
+        ratio = painter.device().devicePixelRatioF()
+        state = area, picture.title, picture.legend, picture.axes, look, ratio
+        if state != self._state:
+            high, low = math.ceil(TOP * look.letters), math.ceil(BOTTOM * look.letters)
+            rooms = (
+                area.adjusted(0, 0, 0, high - area.height()),
+                area.adjusted(0, area.height() - low, 0, 0),
+            )
+            self._strips = [(room.topLeft(), _strip(room, area, picture, look, ratio)) for room in rooms]
+            self._state = state
+        for place, strip in self._strips:
+            painter.drawPixmap(place, strip)
+
+
+def _strip(room: QRectF, area: QRectF, picture: Picture, look: Look, ratio: float) -> QPixmap:
+    """What lies of the furniture in a part of the area, on nothing."""
+    strip = QPixmap(math.ceil(room.width() * ratio), math.ceil(room.height() * ratio))
+    strip.setDevicePixelRatio(ratio)
+    strip.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(strip)
+    painter.setRenderHints(QPainter.RenderHint.Antialiasing | QPainter.RenderHint.TextAntialiasing)
+    painter.translate(-room.topLeft())
+    draw_furniture(painter, area, picture, look)
+    painter.end()
+    return strip
 
 
 def bar_length(unit: float) -> float:
