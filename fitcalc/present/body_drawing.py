@@ -55,7 +55,7 @@ def _silhouette(sitting: Sitting, links: Links, view: View, look: Look) -> Itera
 def _united(*areas: Area) -> Iterator["Geometry"]:
     from shapely import linearrings, polygons, union_all
 
-    outlines = polygons([linearrings(area.points) for area in areas])
+    outlines = [polygons(linearrings(area.points)) for area in areas]
     yield union_all([each if each.is_valid else each.buffer(0.0) for each in outlines])
 
 
