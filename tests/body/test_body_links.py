@@ -113,8 +113,8 @@ def test_errors_of_the_constants_carry_over():
 def test_an_error_of_a_constant_is_added_to_it():
     plain, off = rules("male"), rules("male", {"hip_above_cushion": np.array([7.0])})
     one = np.array([1.0])
-    assert off.of("hip_above_cushion", one) - plain.of("thigh", one) == pytest.approx(7.0)
-    assert off.plain("hip_above_cushion") - plain.plain("thigh") == pytest.approx(7.0)
+    assert off.of("hip_above_cushion", one) - plain.of("hip_above_cushion", one) == pytest.approx(7.0)
+    assert off.plain("hip_above_cushion") - plain.plain("hip_above_cushion") == pytest.approx(7.0)
 
 
 def test_sex_left_out_takes_the_middle_of_both_tables():
