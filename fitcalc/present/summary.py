@@ -3,7 +3,9 @@
 from collections.abc import Sequence
 
 from fitcalc.documents.setup import Setup
+from fitcalc.fit.sweep import INSERTS
 from fitcalc.present.bar_tables import bars_table
+from fitcalc.present.change_words import sense_of, title_of
 from fitcalc.present.record import CheckRecord, FigureRecord, ResultRecord
 from fitcalc.present.tables import Table
 from fitcalc.present.wording import MARKS, amount, number, seat_move, signed, span
@@ -65,6 +67,10 @@ def seat_table(record: ResultRecord) -> Table:
             "x (positive rearward) / z (positive up)",
         )
     )
+    for path in INSERTS:
+        thick = getattr(record.setup, path)
+        if thick:
+            rows.append((title_of(path), amount(thick, "mm"), sense_of(path)))
     if record.setup.box_travel:
         rows.append(
             ("pedal box", signed(record.setup.box_travel, "mm"), "positive rearward, toward the driver")

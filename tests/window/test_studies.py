@@ -3,15 +3,18 @@
 from itertools import combinations
 
 import pytest
-from PySide6.QtCore import Qt, QUrl
+from PySide6.QtCore import QPoint, Qt, QUrl
 from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QComboBox, QPushButton, QWidget
 
 from fitcalc.documents.samples import sample_path
 from fitcalc.fit.evaluate import evaluate
+from fitcalc.fit.shared import QUICK, share
 from fitcalc.fit.variables import variables_for
 from fitcalc.present.chart import Axis, Chart, Spot, even_ticks, row_axis
 from fitcalc.present.picture import Area, Line
+from fitcalc.present.shared_car_record import shared_car_record
+from fitcalc.present.shared_car_tables import shared_car_heading
 from fitcalc.present.strap_record import straps_record
 from fitcalc.present.strap_tables import shared_table, strap_heading
 from fitcalc.present.tables import Table
@@ -101,6 +104,26 @@ def test_who_fits_is_told_with_pictures(study):
     shown = study("coverage", COVERAGE)
     assert "of women fit" in shown.heading.text()
     assert len(shown.findChildren(Plot)) == len(shown._study.charts) > 1
+
+
+def test_drivers_of_one_car_may_bolt_pads_of_their_own_on(window, study, qtbot):
+    window.filing.open(sample_path("otto"))
+    shown = study("share_car", SHARED)
+    assert "brake pad stood off" not in shown.heading.text()
+    qtbot.mouseClick(shown.pads, Qt.MouseButton.LeftButton, pos=QPoint(8, shown.pads.height() // 2))
+    qtbot.waitUntil(lambda: not window.jobs.is_busy, timeout=120_000)
+    assert shown.pads.isChecked()
+    assert "brake pad stood off" in shown.heading.text()
+    record = shared_car_record(
+        window.session.work.car.document,
+        [each.driver.document for each in window.session.work.occupants],
+        share(
+            window.session.work.car.document,
+            [each.driver.document for each in window.session.work.occupants],
+            quick=(*QUICK, "clutch.stand_off", "brake.stand_off", "throttle.stand_off"),
+        ),
+    )
+    assert shown.heading.text() == shared_car_heading(record)
 
 
 def test_straps_are_told_for_every_driver_with_slots_for_all(window, session, study):

@@ -72,11 +72,11 @@ class Desk(QObject):
 
         self._start(CERTAINTY, certainty_study)
 
-    def shared(self) -> None:
-        """Looks for one set of holes and bars for all drivers."""
+    def shared(self, pads: bool = False) -> None:
+        """Looks for one set of holes and bars for all drivers, who may each have pads of their own."""
         from fitcalc.window.studies.study import shared_study
 
-        self._start(SHARED, shared_study)
+        self._start(SHARED, lambda work, rules, progress: shared_study(work, rules, pads, progress))
 
     def coverage(self) -> None:
         """Asks who of the population fits."""
@@ -133,6 +133,7 @@ class Desk(QObject):
         if shown is None:
             shown = self.open[title] = StudyWindow(title, self._session, self._window.look, self._window)
             shown.paired.connect(self.trade)
+            shown.padded.connect(self.shared)
             shown.placed.connect(self.try_place)
             shown.wanted.connect(self.go_to)
             shown.weights_wanted.connect(self._window.commands.minutes_for_work)

@@ -40,6 +40,7 @@ class Study:
         odds: by check, how likely it passes, 0 to 1.
         again: paths of the measurements worth taking again, with words.
         is_weighed: whether what work costs decides about it.
+        has_pads: whether each driver may bolt pads of his own on; None where that is not asked.
     """
 
     heading: str
@@ -51,6 +52,7 @@ class Study:
     odds: Mapping[str, float] = field(default_factory=dict)
     again: tuple[tuple[str, str], ...] = ()
     is_weighed: bool = False
+    has_pads: bool | None = None
 
 
 def trade_study(work: Work, rules: str, pair: Pair | None, progress: Progress) -> Study:
@@ -120,19 +122,24 @@ def search_study(work: Work, rules: str, progress: Progress) -> Study:
     return Study(solve_heading(record), tuple(solve_tables(record)), trials=trials, is_weighed=True)
 
 
-def shared_study(work: Work, rules: str, progress: Progress) -> Study:
-    """One set of holes and bars for all drivers of the work."""
-    from fitcalc.fit.shared import share
+def shared_study(work: Work, rules: str, pads: bool, progress: Progress) -> Study:
+    """One set of holes and bars for all drivers of the work; with `pads`, each may bolt pads of his own on."""
+    from fitcalc.fit.shared import PAD, QUICK, share
     from fitcalc.present.shared_car_record import shared_car_record
     from fitcalc.present.shared_car_tables import shared_car_heading, shared_car_tables
 
     car, chosen, effort = work.car.document, rules or None, work.effort.document
     drivers = [person.driver.document for person in work.occupants]
-    found = share(car, drivers, rules=chosen, effort=effort, progress=progress)
+    own = tuple(f"{name}{PAD}" for name in car.fitted_pedals()) if pads else ()
+    found = share(car, drivers, rules=chosen, effort=effort, quick=(*QUICK, *own), progress=progress)
     record = shared_car_record(car, drivers, found, chosen, effort)
     trial = Trial("every driver as above", {at: each.setup for at, each in enumerate(record.drivers)})
     return Study(
-        shared_car_heading(record), tuple(shared_car_tables(record)), trials=(trial,), is_weighed=True
+        shared_car_heading(record),
+        tuple(shared_car_tables(record)),
+        trials=(trial,),
+        is_weighed=True,
+        has_pads=pads,
     )
 
 

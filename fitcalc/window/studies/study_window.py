@@ -3,6 +3,7 @@
 from PySide6.QtCore import Qt, QUrl, Signal
 from PySide6.QtGui import QTextOption
 from PySide6.QtWidgets import (
+    QCheckBox,
     QComboBox,
     QDialog,
     QFrame,
@@ -37,6 +38,7 @@ class StudyWindow(QDialog):
         paired: the same for another pair of changes.
         placed: a place on its map was chosen, as values of the pair.
         wanted: path of a measurement to go to.
+        padded: the same with or without pads of each driver's own.
         weights_wanted: what work costs is to be shown.
     """
 
@@ -44,6 +46,7 @@ class StudyWindow(QDialog):
     paired = Signal(object)
     placed = Signal(object, float, float)
     wanted = Signal(str)
+    padded = Signal(bool)
     weights_wanted = Signal()
 
     def __init__(self, title: str, session: Session, look: Look, parent: QWidget) -> None:
@@ -56,11 +59,12 @@ class StudyWindow(QDialog):
         self.heading.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.heading.setAccessibleName("what came out")
         self.pairs, self.trials = self._box("the two changes on the map"), self._box("reworks to try")
-        self.try_it = QPushButton("&Try it", self)
-        self.try_it.setToolTip("Makes this the rework, as one undo step")
-        self.renew = QPushButton("&Work it out again", self)
-        self.weights = QPushButton("&Minutes for work…", self)
-        self.weights.setToolTip("What each kind of work costs; the search weighs changes by it")
+        self.try_it = self._button("&Try it", "Makes this the rework, as one undo step")
+        self.renew = self._button("&Work it out again", "For car, drivers and rework as they are now")
+        told = "What each kind of work costs; the search weighs changes by it"
+        self.weights = self._button("&Minutes for work…", told)
+        self.pads = QCheckBox("Each driver bolts &pads of his own on", self)
+        self.pads.setToolTip("Pad stand-off is then a quick change of each driver; worked out again at once")
         self.stale = QLabel(STALE, self)
         self.stale.setProperty("role", "quiet")
         self.charts = QScrollArea(self, widgetResizable=True)
@@ -76,6 +80,8 @@ class StudyWindow(QDialog):
         """Shows what was worked out for a work."""
         is_first, self._study, self._work = not self._study.heading, study, work
         self.weights.setVisible(study.is_weighed)
+        self.pads.setVisible(study.has_pads is not None)
+        self.pads.setChecked(bool(study.has_pads))
         self.parts.setTabVisible(self.parts.indexOf(self.charts), bool(study.charts))
         self._show()
         if is_first:
@@ -119,6 +125,7 @@ class StudyWindow(QDialog):
         self.parts.addTab(self.tables, "Tables")
         page = QVBoxLayout(self)
         page.addWidget(self.heading)
+        page.addWidget(self.pads)
         page.addLayout(head)
         page.addWidget(self.parts, 1)
         page.addLayout(foot)
@@ -126,12 +133,18 @@ class StudyWindow(QDialog):
     def _connect(self) -> None:
         self.renew.clicked.connect(self.again)
         self.weights.clicked.connect(self.weights_wanted)
+        self.pads.clicked.connect(self.padded)
         self.try_it.clicked.connect(self._try)
         self.pairs.activated.connect(lambda at: self.paired.emit(self._study.pairs[at]))
         self.tables.anchorClicked.connect(self._go)
         self._session.work_changed.connect(self._follow)
         self._session.preferences_changed.connect(self._follow_units)
         self._look.changed.connect(self._show_tables)
+
+    def _button(self, text: str, tip: str) -> QPushButton:
+        button = QPushButton(text, self)
+        button.setToolTip(tip)
+        return button
 
     def _box(self, name: str) -> QComboBox:
         box = QComboBox(self)
