@@ -110,7 +110,7 @@ class MainWindow(QMainWindow):
             return
         self._let_go()
         self.jobs.wait()
-        self.session.evaluation.wait()
+        self.session.let_go()
         self.centre.photo.layer.wait()
         self._garbage.let_go()
         self.autosave.forget()

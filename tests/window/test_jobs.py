@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, QTimer
 
 from fitcalc.window.background import Run
 from fitcalc.window.jobs import Jobs
+from fitcalc.window.session import REST
 
 ENDS_WHILE_A_TASK_RUNS = """
 from PySide6.QtCore import QObject
@@ -123,6 +124,15 @@ def test_a_window_that_closes_calls_its_task_off(window):
     begun.wait()
     window._close_now()
     assert threading.enumerate() == [threading.main_thread()]
+
+
+def test_a_window_that_has_closed_evaluates_no_more(window, session, qtbot):
+    session.edit("setup.seat_travel", 20.0, "seat", "drag")
+    window._close_now()
+    qtbot.wait(2 * REST)
+    assert threading.enumerate() == [threading.main_thread()]
+    assert not session.evaluation.is_busy
+    assert session.result.setup.seat_travel == 0.0
 
 
 def test_garbage_of_the_window_is_not_collected_in_the_thread_of_a_task(window, qtbot):
