@@ -59,6 +59,12 @@ def test_hip_circle_touches_cushion_and_back():
     assert (hip[0] - 1200.0) * c - (hip[2] - 50.0) * s == pytest.approx(-100.0, abs=NEAR)
 
 
+def test_hip_circle_stands_off_cushion_and_back_by_the_padding_of_each():
+    """An upright back at 1200 padded by 15, a cushion at 50 padded by 20: 115 ahead of the one, 120 above the other."""
+    padded = straight_seat(0.0) | {"seat.cushion_padding": 20.0, "seat.back_padding": 15.0}
+    assert placed_template(car(padded), Setup()).hip[0] == pytest.approx([1085.0, 0.0, 170.0], abs=NEAR)
+
+
 def test_head_circle_stands_25_mm_from_the_restraint():
     values = straight_seat(30.0) | {
         "head_restraint": {"x": 1560.0, "z_low": 600.0, "z_high": 950.0, "width": 200.0}
