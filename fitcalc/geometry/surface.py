@@ -46,7 +46,8 @@ def surface_room(outline: Outline, line: Points, solid: float) -> Mm:
 
 def _signed(x: Mm, z: Mm, line: Points, solid: float) -> Mm:
     """Gaps of points from a surface, negative where they lie in what is solid."""
-    past = (x >= line[0, 0]) & (x <= line[-1, 0]) & (solid * (z - np.interp(x, line[:, 0], line[:, 2])) > 0.0)
+    height = np.interp(x.T, line[:, 0], line[:, 2]).T
+    past = (x >= line[0, 0]) & (x <= line[-1, 0]) & (solid * (z - height) > 0.0)
     gaps = np.sqrt(least_of(_to_pieces(x, z, some) for some in _groups(line, x.size)))
     return np.where(past, -gaps, gaps)
 
