@@ -105,3 +105,10 @@ def test_fists_go_round_the_rim_from_nine_and_three_o_clock():
     middle, ends = places[[6, 19]], places[[0, 12]]
     assert middle == pytest.approx(np.array([[0, -120, 0], [0, 120, 0]]), abs=NEAR)
     assert ends == pytest.approx(np.array([[0, 0, -120], [0, 0, 120]]), abs=NEAR)
+
+
+def test_chest_is_shown_beside_the_part_of_the_rim_at_its_height():
+    """Shoulders at 640, leant forward of the hips: 40 above the wheel's middle the rim is sqrt(120^2 - 40^2) to the right."""
+    case = with_trunk(seated(UPRIGHT), hip=(1400.0, 0.0, 150.0), shoulder=(1200.0, 0.0, 640.0))
+    shown = by_id(wheel_figures(case))["wheel.chest"].evidence[0][0]
+    assert shown == pytest.approx([900.0, np.sqrt(120**2 - 40**2), 640.0], abs=NEAR)
