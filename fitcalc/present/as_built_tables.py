@@ -114,13 +114,18 @@ def _reading(row: ReadingRecord) -> tuple[str, ...]:
     gap = "-" if row.difference is None else signed(row.difference, row.unit)
     return (
         row.label,
-        f"{amount(row.measured, row.unit)} \N{PLUS-MINUS SIGN}{row.error:g}",
+        f"{_as_read(row)} \N{PLUS-MINUS SIGN}{row.error:g}",
         amount(row.predicted, row.unit),
         gap,
         _ends(row.low, row.high, row.unit),
         YES_NO[row.expected],
         verdict,
     )
+
+
+def _as_read(row: ReadingRecord) -> str:
+    """A reading to the 0.1 mm that may have been entered."""
+    return f"{bench_number(row.measured)} mm" if row.unit == "mm" else amount(row.measured, row.unit)
 
 
 def _shift(row: ShiftRecord) -> tuple[str, ...]:

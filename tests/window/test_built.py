@@ -72,7 +72,9 @@ def test_what_is_no_number_is_told_beside_the_field(built, enter, pressed):
     pressed(built.compare)
     assert "brake: knee, pedal released" in built.told.text()
     assert built.parts.currentWidget() is built.area
-    assert built.focusWidget() is built.rows.lines[KNEE].value
+    field = built.rows.lines[KNEE].value
+    assert built.focusWidget() is field
+    assert field.visibleRegion().boundingRect().height() == field.height()
 
 
 def test_the_file_is_the_command_s_own(built, enter, pressed, settled, name_file, tmp_path, capsys):
@@ -111,6 +113,13 @@ def test_plain_numbers_are_turned_into_inches(session, built, enter, pressed):
     enter(SEAT, "1")
     pressed(built.compare)
     assert [each.made for each in built._built.record.work if each.key == SEAT] == [pytest.approx(25.4)]
+
+
+def test_readings_in_inches_are_told_as_they_were_entered(session, built, enter, pressed):
+    session.prefer(inches=True)
+    enter("seat.behind", "2.9")
+    pressed(built.compare)
+    assert "2.90 in" in built.tables.toPlainText()
 
 
 def test_another_plan_is_told_and_entries_stay(session, built, enter, pressed):

@@ -99,13 +99,14 @@ class BuiltRows(QWidget):
             line.show_as(shown, self._shown)
         self._shown = shown
 
-    def go_to(self, where: str) -> None:
-        """Gives the keyboard to the field that a sentence is about."""
+    def go_to(self, where: str) -> QWidget | None:
+        """Gives the keyboard to the field that a sentence is about, and hands it back; None where there is none."""
         for line in self.lines.values():
             if where.startswith(f"{line.wanted.group}, {line.wanted.title}"):
                 line.value.setFocus()
                 line.value.selectAll()
-                return
+                return line.value
+        return None
 
     def _line(self, wanted: WantedRecord) -> Line:
         row, title = self._grid.rowCount(), QLabel(wanted.title, self)

@@ -118,7 +118,9 @@ class BuiltWindow(QDialog):
             self.told.setProperty("role", "refused")
             self.told.setText(str(found))
             self.parts.setCurrentWidget(self.area)
-            self.rows.go_to(found.field)
+            field = self.rows.go_to(found.field)
+            if field is not None:
+                self.area.ensureWidgetVisible(field)
         else:
             self.told.setProperty("role", "quiet")
             use(found)
