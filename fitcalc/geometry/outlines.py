@@ -4,6 +4,7 @@ Corners are as in `sides`. An outline that is not convex overlaps from where its
 overstated. Sides of the outline with more of them are worked out together, those of the other one after another.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import reduce
 from typing import Any
@@ -78,10 +79,9 @@ class Outline:
 def outlined(corners: Points) -> Outline:
     """The outline of corners `(..., k, 3)`."""
     sides = sides_of(corners)
-    off = [seen_from(*corner, sides)[1] for corner in corners_of(corners)]
+    low, high = _ends(seen_from(*corner, sides)[1] for corner in corners_of(corners))
     is_side = sides.length >= NO_SIDE
-    low = np.where(is_side, reduce(np.minimum, off), -EVERYWHERE)
-    return Outline(corners, sides, low, np.where(is_side, reduce(np.maximum, off), EVERYWHERE))
+    return Outline(corners, sides, np.where(is_side, low, -EVERYWHERE), np.where(is_side, high, EVERYWHERE))
 
 
 def clearance(a: Points, b: Points) -> Mm:
@@ -113,8 +113,17 @@ def _seen_from_all(own: Outline, other: Outline) -> tuple[Floats, Mm]:
     """From the sides of one outline to the corners of another: square of the least distance, and the gap square to them."""
     seen = [seen_from(*corner, own.sides) for corner in corners_of(other.corners)]
     squared = least_of(squared_gap(along, off, own.sides) for along, off in seen)
-    low, high = (reduce(extreme, (off for _, off in seen)) for extreme in (np.minimum, np.maximum))
+    low, high = _ends(off for _, off in seen)
     return least(squared), most(np.maximum(low - own.high, own.low - high))
+
+
+def _ends(off: Iterable[Mm]) -> tuple[Mm, Mm]:
+    """Least and greatest of several distances off the same sides."""
+    every = iter(off)
+    low = high = next(every)
+    for each in every:
+        low, high = np.minimum(low, each), np.maximum(high, each)
+    return low, high
 
 
 def _seen_from_one(own: Outline, at: int, side: Sides, other: Outline) -> tuple[Floats, Mm]:
