@@ -141,6 +141,19 @@ def test_a_day_that_is_not_in_the_calendar(tmp_path, kind, text, field):
     assert (error.field, "there is no such day" in str(error)) == (field, True)
 
 
+@pytest.mark.parametrize(("end", "refused"), [(900, None), (100, "photo.level_end.right")])
+def test_a_photo_s_level_line_has_two_ends(tmp_path, end, refused):
+    spots = {"first": 100, "second": 700, "level_start": 100, "level_end": end}
+    lines = [f"{name} = {{ right = {right}, down = 200 }}" for name, right in spots.items()]
+    head = "[photo]\npath = 'left.jpg'\ndistance = 2300\nat = { x = 0, z = 300 }\n"
+    path = tmp_path / "car.toml"
+    path.write_text(changed(CAR, "[rails]", head + "\n".join(lines) + "\n[rails]"))
+    if refused is None:
+        assert load_car(path).photo.distance == 2300.0
+    else:
+        assert refusal(load_car, path).field == refused
+
+
 def test_a_bar_that_would_be_shortened(tmp_path):
     path = tmp_path / "effort.toml"
     path.write_text("[stand_off]\nlow = -10\n")
