@@ -1,8 +1,10 @@
 """Palette, style and text size of the whole program."""
 
-from PySide6.QtCore import QObject, Qt, Signal
+from functools import partial
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from fitcalc.window.colours import DARK, LIGHT, Colours
 from fitcalc.window.preferences import Preferences
@@ -13,7 +15,7 @@ ROLES = {
     QPalette.ColorRole.Base: "paper",
     QPalette.ColorRole.AlternateBase: "panel",
     QPalette.ColorRole.Text: "ink",
-    QPalette.ColorRole.PlaceholderText: "estimated",
+    QPalette.ColorRole.PlaceholderText: "quiet",
     QPalette.ColorRole.Button: "raised",
     QPalette.ColorRole.ButtonText: "ink",
     QPalette.ColorRole.ToolTipBase: "paper",
@@ -28,6 +30,7 @@ ROLES = {
     QPalette.ColorRole.Midlight: "rule",
     QPalette.ColorRole.Dark: "rule",
     QPalette.ColorRole.Light: "raised",
+    QPalette.ColorRole.Shadow: "estimated",
 }
 FADED = (QPalette.ColorRole.WindowText, QPalette.ColorRole.Text, QPalette.ColorRole.ButtonText)
 
@@ -35,16 +38,11 @@ SHEET = """
 QToolTip {{ color: {ink}; background: {paper}; border: 1px solid {rule}; padding: 4px; }}
 QLabel[role="heading"] {{ font-weight: bold; }}
 QLabel[role="quiet"] {{ color: {quiet}; }}
-QLabel[role="estimated"] {{ color: {estimated}; font-style: italic; }}
 QLabel[role="refused"] {{ color: {failed}; }}
 QLabel[role="live"] {{ color: {ink}; background: {paper}; border: 1px solid {rule}; padding: 1px; }}
 QFrame[role="bar"] {{ background: {panel}; border-top: 1px solid {rule}; }}
 QLineEdit {{ background: {paper}; color: {ink}; border: 1px solid {rule}; border-radius: 2px; padding: 1px 3px; }}
 QLineEdit:focus {{ border: 2px solid {accent}; padding: 0px 2px; }}
-QLineEdit[estimated="true"] {{ background: {panel}; border: 1px dashed {estimated}; font-style: italic;
-  placeholder-text-color: {estimated}; }}
-QLineEdit[estimated="true"]:focus {{ border: 2px dashed {accent}; padding: 0px 2px; }}
-QLineEdit[refused="true"] {{ border: 2px solid {failed}; padding: 0px 2px; }}
 QToolButton[role="section"] {{ font-weight: bold; text-align: left; border: none; border-bottom: 1px solid {rule};
   background: {raised}; padding: 4px; }}
 QToolButton[role="section"]:focus {{ border: 2px solid {accent}; padding: 2px 3px; }}
@@ -60,7 +58,8 @@ QListView:focus {{ border: 2px solid {accent}; }}
 class Look(QObject):
     """How the program looks; follows the system where the person does not choose.
 
-    At first only font and palette are set; the style sheet comes with the first `show_as`, once for all widgets.
+    Font and palette are the program's; the style sheet is given part by part, and to no part with many widgets: Qt goes
+    through every widget below it each time. It comes with the first `show_as`, when the parts are made.
 
     Signals:
         changed: colours or text size are others than before.
@@ -73,6 +72,8 @@ class Look(QObject):
     ) -> None:
         super().__init__(parent)
         self._application, self._preferences = application, preferences
+        self._dressed: list[QWidget] = []
+        self._sheet = ""
         self._system_size = QFontDatabase.systemFont(QFontDatabase.SystemFont.GeneralFont).pointSizeF()
         application.styleHints().colorSchemeChanged.connect(self._follow_system)
         application.setFont(self._font())
@@ -91,13 +92,26 @@ class Look(QObject):
         """Takes over another theme or text size; whether the size of text is another one than before."""
         before, self._preferences = self._application.font().pointSizeF(), preferences
         resized, sheet = self._font().pointSizeF() != before, sheet_of(self.colours)
-        if not resized and sheet == self._application.styleSheet():
+        if not resized and sheet == self._sheet:
             return False
         self._application.setFont(self._font())
-        self._application.setPalette(palette_of(self.colours))
-        self._application.setStyleSheet(sheet)
+        self._application.sendPostedEvents(None, QEvent.Type.ApplicationFontChange)
+        if sheet != self._sheet:
+            self._sheet = sheet
+            self._application.setPalette(palette_of(self.colours))
+            self._application.sendPostedEvents(None, QEvent.Type.ApplicationPaletteChange)
+            for part in self._dressed:
+                part.setStyleSheet(sheet)
         self.changed.emit()
         return resized
+
+    def dress(self, *parts: QWidget) -> None:
+        """Gives parts, and all that is in them, the style sheet, now and whenever it changes."""
+        for part in parts:
+            self._dressed.append(part)
+            part.destroyed.connect(partial(self._dressed.remove, part))
+            if self._sheet:
+                part.setStyleSheet(self._sheet)
 
     def _follow_system(self) -> None:
         if self._preferences.theme == "system":

@@ -4,7 +4,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QEvent, Qt
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QMainWindow, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QMainWindow, QVBoxLayout, QWidget
 
 from fitcalc.window.autosave import Autosave
 from fitcalc.window.cautions import Cautions
@@ -24,6 +24,7 @@ from fitcalc.window.photos import Photos
 from fitcalc.window.preferences import settings
 from fitcalc.window.rework.panel import Rework
 from fitcalc.window.session import Session
+from fitcalc.window.splitter import Splitter
 from fitcalc.window.status import Status
 from fitcalc.window.studies.desk import Desk
 from fitcalc.window.work import KINDS
@@ -57,6 +58,9 @@ class MainWindow(QMainWindow):
         self._restore_shape()
         self._share_out()
         self._show_title()
+        look.dress(
+            self.notice, self.people, self.centre, self.rework, self.findings, *self.worksheet.plain_parts
+        )
         look.show_as(session.preferences)
 
     def settle_typing(self) -> None:
@@ -138,7 +142,7 @@ class MainWindow(QMainWindow):
         column.setSpacing(0)
         column.addWidget(self.people)
         column.addWidget(self.worksheet, 1)
-        self.middle = middle = QSplitter(Qt.Orientation.Vertical, self)
+        self.middle = middle = Splitter(Qt.Orientation.Vertical, self)
         middle.setChildrenCollapsible(False)
         middle.addWidget(self.centre)
         middle.addWidget(self.rework)

@@ -1,9 +1,10 @@
 """The three parts side by side; where the text is too large for that, measurements and findings share one place."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QSplitter, QTabWidget, QWidget
+from PySide6.QtWidgets import QTabWidget, QWidget
 
 from fitcalc.window.findings.panel import Findings
+from fitcalc.window.splitter import Splitter
 
 LEAST_COLUMNS = 130
 """Width of the window, in letters, from which three parts have room side by side."""
@@ -13,7 +14,7 @@ SHARED = (50, 0.36)
 """The same where they share one place."""
 
 
-class Parts(QSplitter):
+class Parts(Splitter):
     """Worksheet, sketch with rework, findings.
 
     Attributes:

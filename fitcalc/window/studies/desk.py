@@ -90,6 +90,7 @@ class Desk(QObject):
 
         if self.minutes is None:
             self.minutes = Minutes(self._session, self._window.filing, self._window)
+            self._window.look.dress(self.minutes)
         self.minutes.show()
         self.minutes.raise_()
         self.minutes.activateWindow()
@@ -107,6 +108,7 @@ class Desk(QObject):
         key, window = self._session.work.occupant.driver.key, self._window
         if key not in self.built:
             self.built[key] = BuiltWindow(self._session, window.look, window.jobs, window)
+            window.look.dress(self.built[key])
         shown = self.built[key]
         shown.show()
         shown.raise_()
@@ -132,6 +134,7 @@ class Desk(QObject):
         shown = self.open.get(title)
         if shown is None:
             shown = self.open[title] = StudyWindow(title, self._session, self._window.look, self._window)
+            self._window.look.dress(shown)
             shown.paired.connect(self.trade)
             shown.padded.connect(self.shared)
             shown.placed.connect(self.try_place)

@@ -10,6 +10,7 @@ from fitcalc.errors import InputError
 from fitcalc.window.session import Session
 from fitcalc.window.typed import stored_number
 from fitcalc.window.work import at_ref, declared_for
+from fitcalc.window.worksheet.fields import Line
 from fitcalc.window.worksheet.lines import POINT
 
 PATTERNS = {0: "", 2: "x z, x z, …", 3: "x y z, x y z, …"}
@@ -70,7 +71,7 @@ class Draft(QWidget):
                 field.addItem(str(value), value)
             field.activated.connect(self._use)
         else:
-            field = QLineEdit(self)
+            field = Line(self)
             field.setPlaceholderText(PATTERNS[self._points(leaf)])
             field.editingFinished.connect(self._use)
         field.setAccessibleName(f"{self._title}: {self._name(leaf)}")

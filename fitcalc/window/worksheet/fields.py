@@ -2,8 +2,8 @@
 
 from typing import Any
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtCore import QEvent, QRectF, Qt, Signal
+from PySide6.QtGui import QFocusEvent, QFont, QKeyEvent, QPainter, QPaintEvent, QPalette, QPen
 from PySide6.QtWidgets import QComboBox, QLineEdit, QWidget
 
 from fitcalc.documents.declared import Declared
@@ -14,19 +14,66 @@ from fitcalc.window.work import at_ref, declared_for
 from fitcalc.window.worksheet.estimates import Taken
 
 NOT_GIVEN = "not given"
+INSET = (4, 0, 4, 0)
+"""Room for frame and padding: left, above, right, below, px."""
 
 
-def show_property(widget: QWidget, name: str, value: bool | str) -> None:
-    """Sets a property that the style sheet looks at, and has a widget that was shown before drawn by it."""
-    if (widget.property(name) or False) == value:
-        return
-    widget.setProperty(name, value)
-    if widget.testAttribute(Qt.WidgetAttribute.WA_WState_Polished):
-        widget.style().unpolish(widget)
-        widget.style().polish(widget)
+class Line(QLineEdit):
+    """Something typed; the frame tells whether it has the keyboard, is only estimated, or can't be used."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.refused = self._is_estimated = False
+        self.setFrame(False)
+        self.setTextMargins(*INSET)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draws the frame round what is typed."""
+        super().paintEvent(event)
+        colours, wide = self.palette(), 2 if self.refused or self.hasFocus() else 1
+        if self.refused:
+            ink = colours.brightText()
+        elif self.hasFocus():
+            ink = colours.highlight()
+        else:
+            ink = colours.shadow() if self._is_estimated else colours.mid()
+        painter = QPainter(self)
+        painter.setPen(QPen(ink, wide, Qt.PenStyle.DashLine if self._is_estimated else Qt.PenStyle.SolidLine))
+        inside = wide / 2
+        painter.drawRect(QRectF(self.rect()).adjusted(inside, inside, -inside, -inside))
+        painter.end()
+
+    def show_refused(self, refused: bool) -> None:
+        """Shows whether what is typed can be used."""
+        self.refused = refused
+        self.update()
+
+    def show_estimated(self, estimated: bool) -> None:
+        """Shows whether what stands here is only an estimate."""
+        if estimated != self._is_estimated:
+            self._is_estimated = estimated
+            font = QFont()
+            font.setItalic(estimated)
+            self.setFont(font)
+            self.setPalette(QPalette())
+            self._colour_estimate()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follows the theme."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange:
+            self._colour_estimate()
+
+    def _colour_estimate(self) -> None:
+        """Has an estimate written in the colour of estimates; Qt writes it in the colour of what is not given."""
+        wanted = self.palette().shadow()
+        if self._is_estimated and self.palette().placeholderText() != wanted:
+            own = QPalette()
+            own.setBrush(QPalette.ColorRole.PlaceholderText, wanted)
+            self.setPalette(own)
 
 
-class Entry(QLineEdit):
+class Entry(Line):
     """A number or a text of a document, typed.
 
     What can be used is used at once; what can't stays as typed, with a sentence on it, until it is mended.
@@ -42,9 +89,7 @@ class Entry(QLineEdit):
     def __init__(self, session: Session, ref: str, title: str, parent: QWidget) -> None:
         super().__init__(parent)
         self.ref, self.declared = ref, declared_for(ref)
-        self._session, self._title, self.refused = session, title, False
-        unit = session.shown.unit(self.declared.unit)
-        self.setAccessibleName(f"{title}, {unit}" if unit.strip("-") else title)
+        self._session, self._title = session, title
         self.setAccessibleDescription(self.declared.description)
         self.setToolTip(self.declared.description)
         self.textEdited.connect(self._use_if_valid)
@@ -53,11 +98,12 @@ class Entry(QLineEdit):
 
     def refresh(self, taken: Taken | None = None) -> None:
         """Shows the document's value, unless what stands here can't be used or says the same."""
-        value = at_ref(self._session.work, self.ref)
+        value, unit = at_ref(self._session.work, self.ref), self._session.shown.unit(self.declared.unit)
+        self.setAccessibleName(f"{self._title}, {unit}" if unit.strip("-") else self._title)
         estimated = value is None and taken is not None
         guess = self._session.shown.rounded(taken.value, self.declared.unit) if taken else ""
         self.setPlaceholderText(guess if estimated else self._default())
-        show_property(self, "estimated", estimated)
+        self.show_estimated(estimated)
         if not self.refused and not self._says(value):
             self.setText(self._written(value))
             self.setCursorPosition(0)
@@ -91,14 +137,13 @@ class Entry(QLineEdit):
             self._use()
             self._accept()
         except InputError as error:
-            sentence, self.refused = str(error), True
-            show_property(self, "refused", True)
+            sentence = str(error)
+            self.show_refused(True)
         self._session.end_gesture()
         self.judged.emit(sentence)
 
     def _accept(self) -> None:
-        self.refused = False
-        show_property(self, "refused", False)
+        self.show_refused(False)
 
     def _use(self) -> None:
         value = self._read(self.text())

@@ -2,13 +2,15 @@
 
 from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QHelpEvent
-from PySide6.QtWidgets import QFrame, QScrollArea, QSplitter, QToolTip, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QToolTip, QVBoxLayout, QWidget
 
 from fitcalc.documents.car import Car
 from fitcalc.documents.driver import Driver
 from fitcalc.errors import InputError
 from fitcalc.window.look import Look
 from fitcalc.window.session import Session
+from fitcalc.window.shown import Shown
+from fitcalc.window.splitter import Splitter
 from fitcalc.window.worksheet.estimates import Taken, taken_for
 from fitcalc.window.worksheet.guide_pane import GuidePane
 from fitcalc.window.worksheet.order import SECTIONS, section_with
@@ -17,7 +19,7 @@ from fitcalc.window.worksheet.section import SectionWidget
 FIRST = "driver.measurements.stature"
 
 
-class Worksheet(QSplitter):
+class Worksheet(Splitter):
     """What was measured on driver and car."""
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
@@ -27,7 +29,7 @@ class Worksheet(QSplitter):
         self._car: Car | None = None
         self._taken: dict[str, Taken] = {}
         self._is_entered = False
-        self._made = session.shown, self.font().pointSizeF()
+        self._made, self._stacked = self._measure(), session.preferences.stacked
         self.setAccessibleName("measurements")
         self.setChildrenCollapsible(False)
         self._area = self._scroll_area()
@@ -53,6 +55,11 @@ class Worksheet(QSplitter):
             section.refresh(self._taken)
             for field in (field for row in section.rows for field in row.fields):
                 field.installEventFilter(self)
+
+    @property
+    def plain_parts(self) -> tuple[QWidget, ...]:
+        """All but the lines, of which there are many: headings and guide."""
+        return (self.guide, *(section.heading for section in self.sections))
 
     def go_to(self, ref: str) -> None:
         """Opens the section of a ref and gives its field the keyboard."""
@@ -122,12 +129,16 @@ class Worksheet(QSplitter):
         if focused is not None:
             self._area.ensureWidgetVisible(focused, 10, 30)
 
+    def _measure(self) -> tuple[Shown, float]:
+        """The units and the size of text that lines have room for."""
+        return self._session.shown, self.font().pointSizeF()
+
     def _start_over(self) -> None:
-        """Makes the lines anew where units or text size are others than those they were made with."""
-        made = self._session.shown, self.font().pointSizeF()
-        if made == self._made:
+        """Fits the lines to other units or another text size; makes them anew where titles move above fields or back."""
+        made, stacked = self._measure(), self._session.preferences.stacked
+        if (made, stacked) == (self._made, self._stacked):
             return
-        self._made = made
         for section in self.sections:
-            section.forget()
+            section.forget() if stacked != self._stacked else section.fit(made[0] != self._made[0])
+        self._made, self._stacked = made, stacked
         self.refresh()

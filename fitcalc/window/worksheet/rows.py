@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFont, QPalette
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
 from fitcalc.errors import InputError
@@ -10,19 +11,35 @@ from fitcalc.window.session import Session
 from fitcalc.window.work import at_ref, declared_for
 from fitcalc.window.worksheet.draft import Draft
 from fitcalc.window.worksheet.estimates import Taken
-from fitcalc.window.worksheet.fields import Chooser, Entry, field_for, show_property
+from fitcalc.window.worksheet.fields import Chooser, Entry, field_for
 from fitcalc.window.worksheet.lines import Row
 
 AXES = ("x", "y", "z")
 INDENT = 10
+INKS = {
+    "quiet": QPalette.ColorRole.PlaceholderText,
+    "estimated": QPalette.ColorRole.Shadow,
+    "refused": QPalette.ColorRole.BrightText,
+}
+"""What stands less strong than a title, or stronger, and the colour of the palette that it has."""
 
 
 def label(text: str, role: str = "", parent: QWidget | None = None) -> QLabel:
-    """Words in one of the roles that the style sheet knows."""
+    """Words as one of `INKS`, or as a heading."""
     made = QLabel(text, parent)
     made.setWordWrap(role in ("", "heading"))
-    made.setProperty("role", role)
+    show_role(made, role)
     return made
+
+
+def show_role(label: QLabel, role: str) -> None:
+    """Colour and letters of a role; the colour is the palette's, so that it follows the theme."""
+    label.setForegroundRole(INKS.get(role, QPalette.ColorRole.WindowText))
+    if label.font().italic() != (role == "estimated") or role == "heading":
+        font = QFont()
+        font.setItalic(role == "estimated")
+        font.setBold(role == "heading")
+        label.setFont(font)
 
 
 class RowWidget(QWidget):
@@ -41,12 +58,28 @@ class RowWidget(QWidget):
         self.fields: list[Entry | Chooser] = []
         self.drafts: list[Draft] = []
         self._units: list[tuple[QLabel, str]] = []
+        self._widths: list[tuple[QWidget, str, str, int]] = []
+        """What is of fixed width, a text that it has room for in mm, one in inches, and px beside it."""
         self._sureness = label("", "quiet", self)
         self._sentence: QLabel | None = None
         self._page = QVBoxLayout(self)
         self._page.setContentsMargins(row.depth * INDENT, 0, 0, 0)
         self._page.setSpacing(1)
         self._build()
+        self.fit()
+
+    def fit(self) -> None:
+        """Fixes widths by the size of letters and the units."""
+        for widget, in_mm, in_inches, beside in self._widths:
+            sample = in_inches if self._session.shown.inches else in_mm
+            widget.setFixedWidth(widget.fontMetrics().horizontalAdvance(sample) + beside)
+
+    def drop_drafts(self) -> None:
+        """Puts away what was begun, since it was typed in other units."""
+        for draft in self.drafts:
+            draft.hide()
+            draft.deleteLater()
+        self.drafts = []
 
     def refresh(self, taken: Taken | None) -> None:
         """Shows what the document says, in the units chosen."""
@@ -84,8 +117,7 @@ class RowWidget(QWidget):
                 self._page.addWidget(self._sureness)
             else:
                 line.addWidget(self._sureness)
-                sample = "12.34 to 12.34 " if self._session.shown.inches else "1234 to 1234 "
-                self._sureness.setFixedWidth(self._sureness.fontMetrics().horizontalAdvance(sample))
+                self._widths.append((self._sureness, "1234 to 1234 ", "12.34 to 12.34 ", 0))
         else:
             line.addWidget(field, 2)
 
@@ -96,7 +128,7 @@ class RowWidget(QWidget):
             head = self._line()
         head.addWidget(label("±", "quiet"))
         tolerance = self._field(f"{self.row.ref}.tolerance", f"{self.row.title}, tolerance")
-        self._fix_width(tolerance, "0.394" if self._session.shown.inches else "10.5")
+        self._fix_width(tolerance, "10.5", "0.394")
         head.addWidget(tolerance)
         head.addWidget(self._unit("mm"))
         if self._stacked:
@@ -140,7 +172,7 @@ class RowWidget(QWidget):
         name = label(axis, "quiet")
         field = self._field(ref, f"{self.row.title}, {axis}")
         name.setBuddy(field)
-        self._fix_width(field, "-1234.5")
+        self._fix_width(field, "-1234.5", "-1234.5")
         line.addWidget(name)
         line.addWidget(field)
 
@@ -173,11 +205,11 @@ class RowWidget(QWidget):
     def _unit(self, unit: str) -> QLabel:
         shown = label("", "quiet")
         self._units.append((shown, unit))
-        shown.setFixedWidth(shown.fontMetrics().horizontalAdvance("mm "))
+        self._widths.append((shown, "mm ", "mm ", 0))
         return shown
 
-    def _fix_width(self, field: QWidget, sample: str = "-12345.6") -> None:
-        field.setFixedWidth(field.fontMetrics().horizontalAdvance(sample) + 12)
+    def _fix_width(self, field: QWidget, in_mm: str = "-12345.6", in_inches: str = "-12345.6") -> None:
+        self._widths.append((field, in_mm, in_inches, 12))
 
     def _button(self, line: QHBoxLayout, mark: str, does: str, action: Callable[[], object]) -> QToolButton:
         button = QToolButton(self)
@@ -244,4 +276,4 @@ class RowWidget(QWidget):
         self._sureness.show()
         meant = f"Estimated: 90 of 100 such people lie between {low} and {high}"
         self._sureness.setToolTip("" if taken.measured else meant)
-        show_property(self._sureness, "role", "quiet" if taken.measured else "estimated")
+        show_role(self._sureness, "quiet" if taken.measured else "estimated")

@@ -51,8 +51,15 @@ class SectionWidget(QWidget):
         for row in self.rows:
             row.refresh(taken.get(row.row.ref))
 
+    def fit(self, in_other_units: bool) -> None:
+        """Fits the lines to other letters or other units."""
+        for row in self.rows:
+            row.fit()
+            if in_other_units:
+                row.drop_drafts()
+
     def forget(self) -> None:
-        """Has the lines made anew, for other documents or another text size."""
+        """Has the lines made anew, for another text size."""
         self._lines = ()
 
     def field(self, ref: str) -> Entry | Chooser | None:
