@@ -2,7 +2,7 @@
 
 Run from the root of the project: python tests/benchmarks/bench_busy.py. Prints ms of the window's thread, by its
 processor time: of the act itself, and of the longest turn of the event loop until everything is evaluated.
-Goal: no more than 50 ms, but for the size of text, the theme and the units, which make every widget anew.
+Goal: no more than 50 ms; for theme, size of text and units, with every line of the worksheet open, 300 ms.
 """
 
 import os
@@ -20,12 +20,14 @@ from fitcalc.window.start import load_core
 
 load_core()
 
+from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QApplication
 
 from fitcalc.documents.samples import sample_path
 from fitcalc.window.program import SWITCH_S, open_window
 
-GOAL, LONGEST_S = 50.0, 30.0
+GOAL, GOAL_ALL_OPEN, LONGEST_S = 50.0, 300.0, 30.0
+ALL_OPEN = "all open: "
 
 
 def busy(window, act):
@@ -38,6 +40,7 @@ def busy(window, act):
     while quiet < 20 and time.monotonic() < until:
         began = time.thread_time()
         QApplication.processEvents()
+        QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
         longest = max(longest, 1e3 * (time.thread_time() - began))
         waits = session.evaluation.is_busy or session._rest.isActive() or window.jobs.is_busy
         quiet = 0 if waits else quiet + 1
@@ -66,6 +69,11 @@ def acts(window, folder):
     yield "car saved", lambda: window.filing.write(session.work.car, file)
     yield "bench sheets", lambda: window.paperwork.write_sheets(str(folder / "sheets"))
     yield "car opened", lambda: window.filing.open(sample_path("student"))
+    for section in window.worksheet.sections:
+        yield f"opened: {section.section.title.lower()}", section.open
+    yield f"{ALL_OPEN}theme", lambda: session.prefer(theme="dark")
+    yield f"{ALL_OPEN}text size", lambda: session.prefer(text_size=125)
+    yield f"{ALL_OPEN}inches", lambda: session.prefer(inches=True)
 
 
 def main():
@@ -75,13 +83,14 @@ def main():
     window = open_window(application, [])
     window.resize(1280, 800)
     window.show()
-    worst = 0.0
+    late = []
     print(f"{'ms of the window thread':28}{'act':>8}{'after':>8}")
     for name, act in acts(window, Path(tempfile.mkdtemp())):
         own, after = busy(window, act)
-        worst = max(worst, own, after)
-        print(f"{name:28}{own:8.1f}{after:8.1f}")
-    print(f"goal {GOAL:g} ms: {'held' if worst <= GOAL else 'missed'}")
+        if max(own, after) > (GOAL_ALL_OPEN if name.startswith(ALL_OPEN) else GOAL):
+            late.append(name)
+        print(f"{name:28}{own:8.1f}{after:8.1f}", flush=True)
+    print(f"goals of {GOAL:g} and {GOAL_ALL_OPEN:g} ms: {'missed by ' + ', '.join(late) if late else 'held'}")
     window._close_now()
 
 

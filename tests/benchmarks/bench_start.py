@@ -27,17 +27,18 @@ application.processEvents()
 print(time.time(), time.time())
 """
 OWN = """
-import gc
+import gc, sys
 from fitcalc.window.display import plainly_starts
 from fitcalc.window.start import load_core
 assert plainly_starts()
 gc.disable()
 load_core()
 from PySide6.QtWidgets import QApplication
-from fitcalc.window.program import open_window
+from fitcalc.window.program import SWITCH_S, open_window
 application = QApplication([])
 window = open_window(application, [])
 window.show()
+sys.setswitchinterval(SWITCH_S)
 while not window.windowHandle().isExposed():
     application.processEvents()
 window.repaint()

@@ -3,9 +3,10 @@ import re
 
 import pytest
 from PySide6.QtCore import QByteArray, QEvent, Qt
-from PySide6.QtGui import QHelpEvent, QImage
+from PySide6.QtGui import QColor, QHelpEvent, QImage
 from PySide6.QtWidgets import QApplication, QToolTip
 
+from fitcalc.window.colours import DARK, LIGHT
 from fitcalc.window.edits import Edit
 from fitcalc.window.preferences import Preferences
 from fitcalc.window.program import first_documents
@@ -106,9 +107,32 @@ def test_escape_puts_back_what_the_document_says(typed, qtbot):
 def test_an_emptied_measurement_becomes_an_estimate_with_its_interval(session, typed):
     entry = typed("driver.measurements.knee_height", "")
     assert session.work.driver.measurements.knee_height is None
-    assert entry.property("estimated")
+    assert entry.font().italic()
     assert 480 < float(entry.placeholderText()) < 570
     assert " to " in entry.parent()._sureness.text()
+
+
+def test_an_estimate_follows_the_theme(session, typed):
+    entry = typed("driver.measurements.knee_height", "")
+    for theme, colours in (("dark", DARK), ("light", LIGHT)):
+        session.prefer(theme=theme)
+        assert entry.palette().placeholderText().color() == QColor(colours.estimated)
+
+
+def test_other_units_and_themes_leave_a_refused_text_in_its_field(session, typed):
+    entry = typed("driver.measurements.stature", "tall")
+    session.prefer(theme="dark", inches=True)
+    assert entry.text() == "tall"
+    assert not entry.parent()._sentence.isHidden()
+
+
+def test_a_part_begun_in_other_units_is_put_away(window, session):
+    session.edit("car.head_restraint", None, "take away")
+    session.wanted.emit("car.head_restraint")
+    row = next(r for s in window.worksheet.sections for r in s.rows if r.row.ref == "car.head_restraint")
+    row._begin_draft()
+    session.prefer(inches=True)
+    assert row.drafts == []
 
 
 def test_a_point_needs_all_of_its_numbers(session, typed):

@@ -14,6 +14,7 @@ from fitcalc.window.splitter import Splitter
 from fitcalc.window.worksheet.estimates import Taken, taken_for
 from fitcalc.window.worksheet.guide_pane import GuidePane
 from fitcalc.window.worksheet.order import SECTIONS, section_with
+from fitcalc.window.worksheet.rows import RowWidget
 from fitcalc.window.worksheet.section import SectionWidget
 
 FIRST = "driver.measurements.stature"
@@ -53,8 +54,6 @@ class Worksheet(Splitter):
             self._driver, self._taken = driver, taken_for(driver)
         for section in self.sections:
             section.refresh(self._taken)
-            for field in (field for row in section.rows for field in row.fields):
-                field.installEventFilter(self)
 
     @property
     def plain_parts(self) -> tuple[QWidget, ...]:
@@ -86,6 +85,10 @@ class Worksheet(Splitter):
             return True
         return False
 
+    def _watch(self, row: RowWidget) -> None:
+        for field in row.fields:
+            field.installEventFilter(self)
+
     def _follow(self) -> None:
         """Leaves the lines alone where only the rework changed."""
         work = self._session.work
@@ -100,6 +103,7 @@ class Worksheet(Splitter):
         self.sections = [SectionWidget(self._session, section, page) for section in SECTIONS]
         for section in self.sections:
             section.entered.connect(self._show_entered)
+            section.made.connect(self._watch)
             column.addWidget(section)
         column.addStretch(1)
         area = QScrollArea(self, widgetResizable=True)

@@ -1,6 +1,6 @@
 """One part of the worksheet: a heading that opens and shuts, and its lines, made when first opened."""
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QToolButton, QVBoxLayout, QWidget
 
 from fitcalc.window.session import Session
@@ -10,21 +10,30 @@ from fitcalc.window.worksheet.lines import Row, lines_of
 from fitcalc.window.worksheet.order import Section
 from fitcalc.window.worksheet.rows import RowWidget
 
+AT_ONCE = 16
+"""How many lines are made in one go, about as many as can be seen; those after them follow."""
+
 
 class SectionWidget(QWidget):
     """A part of the worksheet.
 
     Signals:
         entered: the ref of a field that has the keyboard.
+        made: a line that is new.
     """
 
     entered = Signal(str)
+    made = Signal(RowWidget)
 
     def __init__(self, session: Session, section: Section, parent: QWidget) -> None:
         super().__init__(parent)
         self.section, self._session = section, session
         self._lines: tuple[Row, ...] = ()
-        self.rows: list[RowWidget] = []
+        self._waiting: tuple[Row, ...] = ()
+        self._rows: list[RowWidget] = []
+        self._taken: dict[str, Taken] = {}
+        self._timer = QTimer(self, singleShot=True, interval=0)
+        self._timer.timeout.connect(self._make)
         page = QVBoxLayout(self)
         page.setContentsMargins(0, 0, 0, 0)
         page.setSpacing(2)
@@ -37,23 +46,32 @@ class SectionWidget(QWidget):
         self._column.setSpacing(4)
         page.addWidget(self._body)
 
+    @property
+    def rows(self) -> list[RowWidget]:
+        """Every line; those that are still to be made are made now."""
+        while self._waiting:
+            self._make()
+        return self._rows
+
     def open(self) -> None:
         """Shows the lines."""
         self.heading.setChecked(True)
 
     def refresh(self, taken: dict[str, Taken]) -> None:
         """Shows what the documents say now, where the section is open."""
+        self._taken = taken
         if not self.heading.isChecked():
             return
         lines = lines_of(self._session.work, self.section)
         if lines != self._lines:
             self._rebuild(lines)
-        for row in self.rows:
+            return
+        for row in self._rows:
             row.refresh(taken.get(row.row.ref))
 
     def fit(self, in_other_units: bool) -> None:
         """Fits the lines to other letters or other units."""
-        for row in self.rows:
+        for row in self._rows:
             row.fit()
             if in_other_units:
                 row.drop_drafts()
@@ -89,15 +107,23 @@ class SectionWidget(QWidget):
             self.entered.emit("")
 
     def _rebuild(self, lines: tuple[Row, ...]) -> None:
-        for row in self.rows:
+        for row in self._rows:
             self._column.removeWidget(row)
             row.hide()
             row.deleteLater()
-        self._lines = lines
-        self.rows = [self._row(line) for line in lines]
+        self._lines = self._waiting = lines
+        self._rows = []
+        self._make()
 
-    def _row(self, line: Row) -> RowWidget:
-        row = RowWidget(self._session, line, self._body)
-        row.entered.connect(self.entered)
-        self._column.addWidget(row)
-        return row
+    def _make(self) -> None:
+        """Makes the next lines."""
+        lines, self._waiting = self._waiting[:AT_ONCE], self._waiting[AT_ONCE:]
+        for line in lines:
+            row = RowWidget(self._session, line, self._body)
+            row.entered.connect(self.entered)
+            row.refresh(self._taken.get(line.ref))
+            self._column.addWidget(row)
+            self._rows.append(row)
+            self.made.emit(row)
+        if self._waiting:
+            self._timer.start()
