@@ -128,7 +128,11 @@ def _advice(job: BarJob) -> tuple[str, ...]:
 
 
 def _bolt_advice(joint: Bolted) -> str:
-    return (
-        f"Pitch is the lever: keep the {joint.bolt.id} bolts at least {3 * joint.bolt.diameter:g} mm apart "
-        f"and {2 * joint.bolt.diameter:g} mm from the end."
-    )
+    apart, away = 3 * joint.bolt.diameter, 2 * joint.bolt.diameter
+    told = f"Pitch is the lever: keep the {joint.bolt.id} bolts at least {apart:g} mm apart and {away:g} mm from the end"
+    given = [
+        f"{float(size[0]):g} mm {where}"
+        for size, least, where in ((joint.pitch, apart, "apart"), (joint.edge, away, "from the end"))
+        if size[0] < least
+    ]
+    return f"{told}; the car file gives {' and '.join(given)}." if given else f"{told}."

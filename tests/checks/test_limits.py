@@ -1,8 +1,11 @@
 """Limit sets: every file that comes with the program, and a user's own."""
 
+import numpy as np
 import pytest
 
+from fitcalc.checks.check import Figure
 from fitcalc.checks.checklist import checklist
+from fitcalc.checks.judge import judge
 from fitcalc.checks.limits import limit_set_names, load_limit_set, workshop_limits
 from fitcalc.checks.limits_table import limits_table
 from fitcalc.checks.posture_limits import with_posture
@@ -173,4 +176,15 @@ def test_joint_angles_become_rows_with_ids_of_their_own():
     }
     joints = ("knee_released", "knee_pressed", "hip", "ankle", "elbow", "shoulder")
     recline = {"posture_recline_upright": "upright", "posture_recline_reclined": "reclined"}
-    assert rows == {f"posture_{joint}": None for joint in joints} | recline
+    ends = {"posture_hip_motion": None, "posture_ankle_motion": None}
+    assert rows == {f"posture_{joint}": None for joint in joints} | ends | recline
+
+
+@pytest.mark.parametrize(("ankle", "holds"), [(69.9, False), (70.0, True), (140.0, True), (140.1, False)])
+def test_an_ankle_must_stay_where_it_can_go(ankle, holds):
+    """20 deg of bending and 50 deg of stretching from square: 70 to 140 (American Academy of Orthopaedic Surgeons)."""
+    figure = Figure("posture.ankle.brake", "posture.ankle", "brake: ankle", "deg", np.array([ankle]))
+    rows = with_posture(workshop_limits(), ROBIN)
+    checks = {each.limit: each for each in judge([figure], load_limit_set("club"), rows, np.array([True]))}
+    assert (checks["posture_ankle_motion"].status == "pass") == holds
+    assert checks["posture_ankle"].status in ("pass", "advise")

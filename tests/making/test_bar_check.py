@@ -272,6 +272,21 @@ def test_bolts_are_to_stand_three_diameters_apart_and_two_from_the_end(size, apa
     assert end in advice
 
 
+@pytest.mark.parametrize(
+    ("size", "pitch", "given"),
+    [
+        ("M8", 40.0, ""),
+        ("M10", 40.0, "gives 16 mm from the end."),
+        ("M10", 25.0, "gives 25 mm apart and 16 mm from"),
+    ],
+)
+def test_a_joint_tighter_than_advised_is_told_so(size, pitch, given):
+    lap = replace(LAP, bolt=bolt(size), pitch=np.r_[pitch])
+    advice = check_bar(job(joint=lap)).advice[0]
+    assert given in advice
+    assert ("the car file gives" in advice) == bool(given)
+
+
 @pytest.mark.parametrize("lean", [30.0, -30.0, 150.0])
 def test_deflection_is_that_of_both_bars_bent_at_their_ends(lean):
     """E I = 210,000 x 18,000; 120 mm bent by 2000 cos 30 at its end and by 1000 x 40 of the stand-off, 40 mm by 1000.
