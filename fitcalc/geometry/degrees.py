@@ -30,7 +30,7 @@ def atan2d(up: Floats, along: Floats) -> Deg:
 
 def acosd(cosine: Floats) -> Deg:
     """Angle of a cosine; what rounding pushed beyond +-1 is taken as +-1."""
-    return np.degrees(np.arccos(np.minimum(np.maximum(cosine, -1.0), 1.0)))
+    return np.degrees(np.arccos(np.clip(cosine, -1.0, 1.0)))
 
 
 def length(vector: Points) -> Floats:
