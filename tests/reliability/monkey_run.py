@@ -224,8 +224,7 @@ class Run:
         ]
         widgets = QApplication.topLevelWidgets()
         files = [each.name for each in recovery_folder().glob("*")]
-        threads = [each for each in threading.enumerate()[1:] if type(each) is not threading._DummyThread]
-        return [*threads, *timers, *widgets, *files]
+        return [*threading.enumerate()[1:], *timers, *widgets, *files]
 
     def run(self):
         """Prints what came of it; 1 where anything is wrong."""

@@ -17,13 +17,8 @@ def nothing_left(qapp):
     qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     qapp.processEvents()
     assert qapp.topLevelWidgets() == []
-    assert own_threads() == [threading.main_thread()]
+    assert threading.enumerate() == [threading.main_thread()]
     assert running_timers() == []
-
-
-def own_threads():
-    """Every thread of Python; those that Qt keeps for a while in its pool are not."""
-    return [each for each in threading.enumerate() if not isinstance(each, threading._DummyThread)]
 
 
 def running_timers():
