@@ -101,6 +101,14 @@ def test_torsion_constant(name, tolerance):
     assert SHAPES[name][0].torsion == pytest.approx(warped(name).get_j(), rel=tolerance)
 
 
+@pytest.mark.parametrize(("ratio", "share"), [(1.0, 0.1406), (2.0, 0.229), (10.0, 0.312)])
+def test_torsion_constant_of_a_rectangle(ratio, share):
+    """Share of depth x width^3: the table of k1 in Timoshenko and Goodier, Theory of Elasticity, from memory, as rounded."""
+    bar = flat_bar(np.r_[30.0 * ratio], np.r_[30.0])
+    digits = 4 if ratio == 1.0 else 3
+    assert bar.torsion[0] / (ratio * 30.0**4) == pytest.approx(share, rel=0, abs=0.51 * 10**-digits)
+
+
 @EVERY
 def test_greatest_shear_is_at_the_neutral_axis(name):
     """V Q / (I b), both cut from the library's outline by shapely; the thin-tube factor 2 is 0.5 % high."""
