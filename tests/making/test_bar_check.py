@@ -79,6 +79,7 @@ def test_load_at_the_root_is_the_same_whichever_way_the_foot_leans(lean, aside):
     assert off.bend_depth == pytest.approx(409.51 * 30 + 1926.57 * 8, rel=1e-4)
     assert (off.bend_width, off.twist) == pytest.approx((347.30 * 30, 347.30 * 8), rel=1e-4)
     assert (longer.sideways, off.sideways) == pytest.approx((347.30, 347.30), rel=1e-4)
+    assert (longer.offset, off.offset) == (0.0, 8.0)
     assert (longer.across, off.across) == pytest.approx((1926.57, 409.51), rel=1e-4)
     assert (longer.push, off.push) == pytest.approx((-np.sign(lean) * 409.51, 1926.57), rel=1e-4)
 

@@ -111,6 +111,12 @@ def test_m8_design_resistances():
     )
 
 
+@pytest.mark.parametrize(("grade", "factor"), [("8.8", 0.6), ("10.9", 0.5), ("12.9", 0.5)])
+def test_harder_bolts_count_less_in_shear_through_the_thread(grade, factor):
+    """EN 1993-1-8 Table 3.4, alpha_v, for 8.8 and 10.9; 12.9, which it does not list, as the harder of them."""
+    assert bolts.thread_shear_factor(grade) == factor
+
+
 def test_plain_tension_is_not_allowed_1_4_times():
     limits = (np.r_[10000.0], np.r_[20000.0])
     assert bolts.interaction(np.r_[0.0], np.r_[20000.0], limits) == pytest.approx(1.0)
