@@ -39,4 +39,4 @@ def test_rows_are_what_the_script_prints(section):
 
 
 def test_every_table_of_figures_is_found():
-    assert [len(rows(section)) > 4 for section in SECTIONS] == [True, False, True, True]
+    assert [len(rows(section)) > 4 for section in SECTIONS] == [True, True, False, True, True]

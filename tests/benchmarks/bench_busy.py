@@ -71,9 +71,9 @@ def acts(window, folder):
     yield "car opened", lambda: window.filing.open(sample_path("student"))
     for section in window.worksheet.sections:
         yield f"opened: {section.section.title.lower()}", section.open
-    yield f"{ALL_OPEN}theme", lambda: session.prefer(theme="dark")
-    yield f"{ALL_OPEN}text size", lambda: session.prefer(text_size=125)
-    yield f"{ALL_OPEN}inches", lambda: session.prefer(inches=True)
+    yield "all open: theme", lambda: session.prefer(theme="dark")
+    yield "all open: text size", lambda: session.prefer(text_size=125)
+    yield "all open: inches", lambda: session.prefer(inches=True)
 
 
 def main():
