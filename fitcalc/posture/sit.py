@@ -85,6 +85,12 @@ def feet_on_pedal(name: str, car: Car, setup: Setup, links: Links) -> FeetOnPeda
     rest_pad, full_pad = (
         pad_at(pedal, getattr(setup, name), column(setup.box_travel), at) for at in (0.0, 1.0)
     )
+    return feet_on_pads(name, rest_pad, full_pad, car, links)
+
+
+def feet_on_pads(name: str, rest_pad: Pad, full_pad: Pad, car: Car, links: Links) -> FeetOnPedal:
+    """The foot on a pedal whose pads are known, at rest and at the stop."""
+    pedal = car.fitted_pedals()[name]
     rest = foot_at_rest(name, rest_pad, pedal, links, car)
     return FeetOnPedal(rest_pad, full_pad, rest, foot_pressed(name, rest, full_pad, pedal, links, car))
 

@@ -10,7 +10,16 @@ from fitcalc.documents.setup import Setup
 from fitcalc.fit.result import Result
 from fitcalc.posture.cases import column
 from fitcalc.posture.limbs import Arm
-from fitcalc.posture.sit import FeetOnPedal, OnPedal, Sitting, hands_at, on_pedal, trunk_and_hips, with_leg
+from fitcalc.posture.sit import (
+    FeetOnPedal,
+    OnPedal,
+    Sitting,
+    feet_on_pads,
+    hands_at,
+    on_pedal,
+    trunk_and_hips,
+    with_leg,
+)
 from fitcalc.posture.trunk import Trunk
 from fitcalc.units import Points
 
@@ -47,11 +56,16 @@ class _Anew:
         return trunk_and_hips(self.car, self.links, self.setup)
 
     def on_pedal(self, name: str, trunk: Trunk, hips: tuple[Points, Points]) -> OnPedal:
-        """One pedal with its leg; pads and feet do not ask where the hips are."""
-        for each in self.known:
-            if self._same_footing(name, each):
+        """One pedal with its leg; feet do not ask where the hips are, nor pads where the floor is."""
+        alike = [each for each in self.known if self._same_pad(name, each)]
+        for each in alike:
+            if _same_parts(UNDERFOOT, self.car.footwell, each.car.footwell):
                 return self._from_hips(name, trunk, hips, each.sitting.pedals[name])
-        return on_pedal(name, self.car, self.setup, trunk, hips, self.links)
+        if not alike:
+            return on_pedal(name, self.car, self.setup, trunk, hips, self.links)
+        pads = alike[0].sitting.pedals[name]
+        feet = feet_on_pads(name, pads.rest_pad, pads.full_pad, self.car, self.links)
+        return with_leg(feet, self._hip(name, hips), trunk, self.links)
 
     def hands(self, trunk: Trunk) -> tuple[Arm, Arm] | None:
         wheel, spacer = self.car.steering_wheel, self.setup.wheel_spacer
@@ -61,17 +75,19 @@ class _Anew:
                 return each.sitting.hands
         return hands_at(self.car, self.links, self.setup, trunk, column(0.0))
 
-    def _same_footing(self, name: str, other: Result) -> bool:
+    def _same_pad(self, name: str, other: Result) -> bool:
         same_pedal = _same_parts((name,), self.car.pedals, other.car.pedals)
-        same_floor = _same_parts(UNDERFOOT, self.car.footwell, other.car.footwell)
-        return same_pedal and same_floor and _same_values((name, "box_travel"), self.setup, other.setup)
+        return same_pedal and _same_values((name, "box_travel"), self.setup, other.setup)
 
     def _from_hips(self, name: str, trunk: Trunk, hips: tuple[Points, Points], before: OnPedal) -> OnPedal:
-        hip = hips[0] if getattr(self.car.pedals, name).foot == "left" else hips[1]
+        hip = self._hip(name, hips)
         if hip is before.rest.hip:
             return before
         feet = FeetOnPedal(before.rest_pad, before.full_pad, before.rest.foot, before.full.foot)
         return with_leg(feet, hip, trunk, self.links)
+
+    def _hip(self, name: str, hips: tuple[Points, Points]) -> Points:
+        return hips[0] if self.car.fitted_pedals()[name].foot == "left" else hips[1]
 
 
 def _same_parts(names: Iterable[str], one: Document, other: Document) -> bool:

@@ -109,3 +109,10 @@ def test_a_seat_leaves_pads_and_feet_where_they_are(work, results):
     before = results.after.sitting.pedals["brake"]
     assert drawn.rest.foot is before.rest.foot
     assert drawn.rest.knee[0, 0] != before.rest.knee[0, 0]
+
+
+def test_a_floor_moves_feet_and_leaves_pads_where_they_are(work, results):
+    drawn = posed(with_ref(work, "car.footwell.floor.0.1", 5.0), results).after.sitting.pedals["brake"]
+    before = results.after.sitting.pedals["brake"]
+    assert drawn.rest_pad is before.rest_pad
+    assert drawn.rest.foot is not before.rest.foot
