@@ -35,7 +35,6 @@ def run(paths: list[str]) -> int:
     guard = CrashGuard(window.autosave.keep, window.autosave.text, window.notice.say)
     window.show()
     gc.freeze()
-    gc.enable()
     sys.setswitchinterval(SWITCH_S)
     status = application.exec()
     guard.release()

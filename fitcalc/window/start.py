@@ -23,7 +23,8 @@ CANNOT_START = 2
 def start(paths: list[str]) -> int:
     """Opens the window on these files, or on a sample; the exit status is 2 where a window can't be had.
 
-    Until the window stands nobody looks for rubbish: what is made stays, and each look would go through all of it.
+    Until the window stands no garbage is looked for: what is made stays, and each look would go through all of it.
+    From then on the window does it (`window.garbage`).
     """
     is_plain = plainly_starts()
     trial = None if is_plain else _trial()
