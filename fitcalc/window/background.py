@@ -82,6 +82,5 @@ def end_all() -> None:
     _runs.clear()
 
 
-atexit.register(
-    end_all
-)  # after Qt for Python's own farewell was registered, so before it takes the reports away
+# Registered after Qt for Python's own farewell, so it runs before that takes the reports away.
+atexit.register(end_all)

@@ -84,7 +84,7 @@ def test_a_task_begins_when_the_one_before_it_has_stopped(jobs, qtbot):
     found = []
     jobs.start("first", first, found.append)
     begun.wait()
-    jobs.start("never begun", lambda tell: at_work.append("second"), found.append)
+    jobs.start("between", lambda tell: "between", found.append)
     jobs.start("last", lambda tell: list(at_work), found.append)
     qtbot.waitUntil(lambda: not jobs.is_busy)
     assert found == [[]]
