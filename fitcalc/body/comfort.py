@@ -88,7 +88,7 @@ def single_seater() -> Mapping[str, Window]:
 def single_seater_source() -> Source:
     """What the single-seater's windows rest on."""
     file = _read("single_seater.toml")
-    return Source(document=file["document"], confidence=file["confidence"])
+    return Source(document=file["document"], clause=file["clause"], confidence=file["confidence"])
 
 
 @cache
