@@ -36,12 +36,17 @@ class Source(BaseModel):
     edition: str = ""
     confidence: Confidence
 
-    def __str__(self) -> str:
+    @property
+    def citation(self) -> str:
+        """Where it is to be found, without how well it is known."""
         own = self.document in OWN and self.clause
-        parts = [
+        parts = (
             f"{self.document}:" if own else self.document,
             self.clause,
             self.edition and f"({self.edition})",
-        ]
+        )
+        return " ".join(part for part in parts if part)
+
+    def __str__(self) -> str:
         known = "" if self.confidence.startswith("seen") else f" [{self.confidence}]"
-        return " ".join(part for part in parts if part) + known
+        return self.citation + known

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from fitcalc.checks.limit_rows import Limit
 from fitcalc.checks.limits import LimitSet
 from fitcalc.checks.limits_table import LimitUse, QuantityUse, every_set, limits_table
 from fitcalc.checks.quantities import Quantity
@@ -77,7 +76,7 @@ def _check(use: QuantityUse, is_drawn: bool) -> Iterator[str]:
     if use.uses:
         yield "| set | limit | source | confidence |\n|---|---|---|---|"
         yield from (
-            _row(each.rules, each.bounds, _cited(each.limit), each.limit.confidence) for each in use.uses
+            _row(each.rules, each.bounds, each.limit.source.citation, each.limit.confidence) for each in use.uses
         )
     else:
         yield "For information: no limit on it was found."
@@ -110,7 +109,7 @@ def _set_page(each: LimitSet) -> Iterator[str]:
             bounds,
             row.applies_to,
             row.measured,
-            _cited(row),
+            row.source.citation,
             row.confidence,
             row.note,
         )
@@ -119,10 +118,6 @@ def _set_page(each: LimitSet) -> Iterator[str]:
     if not each.checklist:
         yield "None in this set."
     yield from (f"- [ ] {rule.text} ({rule.source})" for rule in each.checklist)
-
-
-def _cited(row: Limit) -> str:
-    return " ".join(filter(None, (row.document, row.edition, row.clause)))
 
 
 def _row(*cells: str) -> str:
