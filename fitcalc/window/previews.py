@@ -8,11 +8,11 @@ from fitcalc.checks.check import Check, Figure
 from fitcalc.checks.limits import LimitSet
 from fitcalc.documents.setup import Setup
 from fitcalc.fit.result import Result
+from fitcalc.fit.seating import seated
 from fitcalc.posture.limbs import Leg
 from fitcalc.posture.sit import Sitting, sit
 from fitcalc.units import Deg, Points
 from fitcalc.window.results import AS_FOUND, Choice, Results, links_now
-from fitcalc.window.seating import seated
 from fitcalc.window.work import Work
 
 CARRIED = ("side_angle", "slot_turn")

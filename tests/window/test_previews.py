@@ -11,10 +11,10 @@ from fitcalc.documents.samples import sample_path
 from fitcalc.documents.setup import PedalRework, Setup
 from fitcalc.documents.store import load_car, load_driver
 from fitcalc.errors import InputError
+from fitcalc.fit.seating import seated
 from fitcalc.posture.sit import sit
 from fitcalc.window.previews import posed
 from fitcalc.window.results import Choice, results_of
-from fitcalc.window.seating import seated
 from fitcalc.window.work import new_work, with_ref
 
 CAR, DRIVER = load_car(sample_path("hillclimb")), load_driver(sample_path("robin"))

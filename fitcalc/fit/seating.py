@@ -1,4 +1,4 @@
-"""The driver seated anew while a hand moves something: what the change does not reach stays what it was."""
+"""A driver seated anew while something is moved: what the change does not reach stays what it was."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
