@@ -22,16 +22,16 @@ def usual_trade(
         chosen: the rework that the map is made about, and its chosen point.
         recommended: a rework to be marked as well.
         rules: as they were chosen for the result; the car's own when None.
-        pair: the two changes; the seat and the brake pedal's bar when None.
+        pair: the two changes; the seat and the brake pedal's bar when None, or where this car can't change both.
         progress: told the part done; answers whether to go on.
     """
     car = chosen.car
-    pairs = usual_pairs(car) if pair is None else (pair,)
-    if not pairs:
-        return None
     movable = {each.path: each for each in variables_for(car)}
-    first, second = (movable[path] for path in pairs[0])
-    without = pedals_apart(car, pairs[0])
+    wanted = pair if pair is not None and movable.keys() >= {*pair} else next(iter(usual_pairs(car)), None)
+    if wanted is None:
+        return None
+    first, second = (movable[path] for path in wanted)
+    without = pedals_apart(car, wanted)
     axes = (first.path, axis_values(first)), (second.path, axis_values(second))
     options = MapOptions(rules, recommended, without=without)
     trade = trade_map(car, chosen.driver, chosen.setup, axes, options, progress)

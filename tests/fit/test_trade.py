@@ -11,6 +11,7 @@ from fitcalc.fit.contours import with_good_side_left, zero_lines
 from fitcalc.fit.evaluate import evaluate
 from fitcalc.fit.sweep import required_room
 from fitcalc.fit.trade import MapOptions, trade_map
+from fitcalc.fit.trade_axes import usual_pairs
 from fitcalc.fit.variables import variables_for
 from fitcalc.present.usual_trade import usual_trade
 
@@ -108,3 +109,9 @@ def test_a_car_that_lets_nothing_move_has_no_map():
     pedals = CAR.pedals.model_copy(update={"box_forward": 0.0, "box_rearward": 0.0})
     fixed = CAR.model_copy(update={"rails": rails, "pedals": pedals})
     assert usual_trade(evaluate(fixed, ROBIN), None) is None
+
+
+def test_a_pair_that_this_car_cannot_change_gives_way_to_the_usual_one():
+    student = load_car(sample_path("student"))
+    record = usual_trade(evaluate(student, ROBIN), None, pair=("seat_travel", "clutch.longer_arm"))
+    assert (record.x.path, record.y.path) == usual_pairs(student)[0]
